@@ -1,0 +1,32 @@
+import { defineConfig } from "vitest/config";
+
+const alias = { "@": import.meta.dirname };
+
+export default defineConfig({
+  resolve: { alias },
+  test: {
+    projects: [
+      { extends: true, test: { name: "unit", include: ["tests/unit/**/*.test.ts", "tests/docs/**/*.test.ts", "tests/walls.test.ts"] } },
+      {
+        extends: true,
+        test: {
+          name: "integration",
+          include: ["tests/integration/**/*.test.ts", "tests/external/**/*.test.ts"],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: ["tests/browser/**/*.test.ts"],
+          globalSetup: ["tests/browser/server.ts"],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+        },
+      },
+    ],
+  },
+});
