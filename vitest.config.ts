@@ -12,6 +12,7 @@ export default defineConfig({
         test: {
           name: "integration",
           include: ["tests/integration/**/*.test.ts", "tests/external/**/*.test.ts"],
+          globalSetup: ["tests/external/announce.ts"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },
