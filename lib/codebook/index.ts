@@ -1,0 +1,36 @@
+// Tables and their rows
+export {
+  type BodyMeasureRow,
+  type EventRow,
+  fieldOf,
+  fieldsOf,
+  type PersonRow,
+  type Rows,
+  type ScoreRow,
+  type SegmentRow,
+  type TemplateName,
+  tableNames,
+  tables,
+  templateNames,
+  type VisitRow,
+  versionedFieldsOf,
+} from "./codebook";
+// What a field is
+export type { CodeField, DayField, Field, Known, Range, Role, RowOf, Table, TableName, Unit, Value } from "./field";
+// Fields and headers of a file that are never stored
+export {
+  commentHeaders,
+  directIdentifierHeaders,
+  type FileOnlyField,
+  fileOnlyFields,
+  nationalNumberHeaders,
+  releaseWords,
+  typedIndexHeaders,
+} from "./file-only";
+// Findings and reasons
+export { type FindingCode, fileRefusals, findingSeverities, type Severity } from "./findings";
+export { flagOf } from "./flags";
+// Names and spellings
+export { camel, fold, labelOfCode, snake } from "./names";
+export { fixatorDevices, type HealingStatus, healingStatuses, nailDevices, type Reason, reasons } from "./reasons";
+export { type EventOrigin, type EventType, eventTypes, eventTypesByOrigin, noEventValues, originOf } from "./tables/event-types";

@@ -1,0 +1,28 @@
+/** `gainMm` → `gain_mm`: the SQL column and the template header of a field. */
+export function snake(id: string): string {
+  return id.replace(/([a-z0-9])([A-Z])/g, "$1_$2").toLowerCase();
+}
+
+/** `gain_mm` → `gainMm`. */
+export function camel(column: string): string {
+  return column.replace(/_([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
+}
+
+/**
+ * The form in which headers and values are compared: lower case, accents and punctuation folded, runs of blanks to one.
+ * @example fold("  Fémur – LEFT_side ") // => "femur left side"
+ */
+export function fold(text: string): string {
+  return text
+    .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}+]+/gu, " ")
+    .trim();
+}
+
+/** A code as words: `magnetic-nail` → `Magnetic nail`. Codes that need another label say so where they are declared. */
+export function labelOfCode(code: string): string {
+  const words = code.replaceAll("-", " ");
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
