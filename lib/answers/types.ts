@@ -1,0 +1,88 @@
+import type { HealingStatus } from "@/lib/codebook";
+
+export type Note = { readonly code: string; readonly text: string };
+
+export type Interval = {
+  readonly estimate: number | null;
+  readonly se: number | null;
+  readonly df: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+};
+export type Mean = Interval & { readonly n: number; readonly patients: number };
+export type Median = {
+  readonly estimate: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  readonly bounds: readonly [low: number | null, high: number | null];
+  readonly notes: readonly Note[];
+};
+export type DaysAtMedianGain = {
+  /** Median gain of the analysed segments of the whole cohort, mm. */
+  readonly gainMm: number;
+  readonly days: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  readonly daysPerCm: number | null;
+} | null;
+
+/** One group of a measure that ends at consolidation (ids.md §11, `measure`). `segments` = healed + censored + ended + Σ excluded. */
+export type HealingGroup = {
+  readonly key: Readonly<Record<string, string | number | boolean | null>>;
+  readonly label: string;
+  readonly patients: number;
+  readonly segments: number;
+  readonly healed: number;
+  readonly censored: number;
+  readonly ended: number;
+  readonly rescued: number;
+  readonly excluded: Readonly<Record<string, number>>;
+  readonly mean: Mean;
+  readonly patientMean: Mean;
+  readonly plain: Mean;
+  readonly ratioOfSums: Mean;
+  readonly median: Median;
+  readonly quartiles: { readonly lower: number | null; readonly upper: number | null };
+  readonly daysAtMedianGain: DaysAtMedianGain;
+  readonly medianFilmIntervalDays: number | null;
+  readonly notes: readonly Note[];
+  /** Every analysed segment as a mark: value on the index scale (days/cm), whether healed, rescued, its person and segment entity. */
+  readonly marks: readonly HealingMark[];
+};
+export type HealingMark = {
+  readonly segment: number;
+  readonly person: number;
+  readonly status: HealingStatus;
+  readonly daysPerCm: number;
+  readonly days: number;
+  readonly gainMm: number;
+};
+
+export type Definition = {
+  readonly id: string;
+  readonly title: string;
+  readonly from: string;
+  readonly to: string;
+  readonly per: string;
+  readonly rescue: "counted" | "competing";
+  readonly unit: string;
+  readonly sentence: string;
+};
+
+export type Stamped = {
+  readonly measure: string;
+  readonly definition: Definition;
+  readonly unit: string;
+  readonly batch: number;
+  readonly stamp: string;
+  readonly state: { readonly batch: number; readonly erasures: number };
+  readonly cohort: unknown;
+  readonly method: string;
+  /** *Data to QUARTER of the last file*: the latest quarter of surgery held, `2024 Q3`, or null in an empty registry. */
+  readonly dataTo: string | null;
+};
+export type HealingAnswer = Stamped & {
+  readonly by: readonly string[];
+  readonly groups: readonly HealingGroup[];
+  readonly notes: readonly Note[];
+};

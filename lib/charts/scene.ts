@@ -1,0 +1,68 @@
+/** A drawing as data: a layout makes it, `drawSvg` writes it, and neither computes a statistic. Lengths are CSS pixels, y runs downwards. */
+export type Scene = {
+  readonly width: number;
+  readonly height: number;
+  /** Accessible name and description. */
+  readonly title: string;
+  readonly description: string;
+  readonly marks: readonly Mark[];
+};
+
+/** The five series in order, and the inks. A colour is a name: the drawing looks the value up, so that page, print and paper agree. */
+export type Ink = "ink" | "muted" | "hairline" | "deep" | "warm" | "series1" | "series2" | "series3" | "series4" | "series5" | "paper";
+export type Shape = "disc" | "diamond" | "square" | "triangle" | "cross";
+
+export type Mark =
+  | {
+      readonly mark: "symbol";
+      readonly shape: Shape;
+      readonly x: number;
+      readonly y: number;
+      readonly size: number;
+      readonly ink: Ink;
+      readonly hollow?: boolean;
+      /** What a reader hears and a pointer shows; a mark with a label can be reached by keyboard. */
+      readonly label?: string;
+    }
+  | {
+      readonly mark: "rule";
+      readonly x1: number;
+      readonly y1: number;
+      readonly x2: number;
+      readonly y2: number;
+      readonly ink: Ink;
+      readonly weight?: number;
+      readonly dash?: "solid" | "long" | "dot";
+      readonly label?: string;
+    }
+  | {
+      readonly mark: "path";
+      readonly d: string;
+      readonly ink: Ink;
+      readonly fill?: boolean;
+      readonly weight?: number;
+      readonly dash?: "solid" | "long" | "dot";
+      readonly opacity?: number;
+      readonly label?: string;
+    }
+  | {
+      readonly mark: "band";
+      readonly x: number;
+      readonly y: number;
+      readonly width: number;
+      readonly height: number;
+      readonly ink: Ink;
+      readonly opacity?: number;
+      readonly label?: string;
+    }
+  | {
+      readonly mark: "text";
+      readonly x: number;
+      readonly y: number;
+      readonly text: string;
+      readonly ink: Ink;
+      readonly size: number;
+      readonly anchor?: "start" | "middle" | "end";
+      readonly font?: "serif" | "sans";
+      readonly weight?: "normal" | "bold";
+    };

@@ -1,0 +1,74 @@
+import type { TableName } from "@/lib/codebook";
+
+export type Counts = { readonly [T in CountName]: number };
+/** Names of the tables in answers of the command line (ids.md §11). */
+export type CountName = "persons" | "bodyMeasures" | "segments" | "visits" | "events" | "scores";
+
+export type BatchKind = "intake" | "undo" | "correction" | "settings" | "join" | "part" | "erasure";
+export type Batch = {
+  readonly batch: number;
+  readonly kind: BatchKind;
+  /** ISO time in UTC, whole seconds. */
+  readonly at: string;
+  readonly counts: Counts;
+  readonly contentHash: string;
+  /** The batch that an undo put back. */
+  readonly undoes: number | null;
+};
+
+export type CommitResult = {
+  /** `null`: nothing was new. */
+  readonly batch: number | null;
+  readonly committed: Counts;
+  readonly changed: Counts;
+  readonly unchanged: Counts;
+  readonly contentHash: string;
+};
+
+/** The registry's state: cache and stamps go by it. */
+export type State = { readonly batch: number; readonly erasures: number };
+
+/**
+ * Columns of a table as of a state. Codes are small integers into `codes` (−1 = not recorded); flags 1, 0, −1; numbers, counts and
+ * days are NaN where not recorded; keyed and listed fields are integers into `labels`.
+ */
+export type FrameColumn =
+  | { readonly kind: "code"; readonly codes: readonly string[]; readonly values: Int16Array }
+  | { readonly kind: "flag"; readonly values: Int8Array }
+  | { readonly kind: "label"; readonly labels: readonly string[]; readonly values: Int32Array }
+  | { readonly kind: "number"; readonly values: Float64Array };
+
+export type Frame = {
+  readonly table: TableName;
+  readonly length: number;
+  /** The entity of each row: the number of its identity, stable for ever (a case's page is `/casebook/ENTITY-OF-PERSON`). */
+  readonly entity: Int32Array;
+  /** Row of the parent in its frame: person for all tables (`personEntity`), segment for visits and events (−1 = an event of the person). */
+  readonly personEntity: Int32Array;
+  readonly segmentEntity: Int32Array | null;
+  readonly columns: Readonly<Record<string, FrameColumn>>;
+};
+
+/** A sealed form of the unit's key: base64 parts, no secret among them. */
+export type SealedKey = {
+  readonly iterations: number;
+  readonly salt: string;
+  readonly iv: string;
+  readonly sealed: string;
+};
+export type UnitKeyRecord = { readonly keyId: string; readonly byPassphrase: SealedKey; readonly byRecovery: SealedKey };
+
+/** The unit's own lists (ids.md §11, `settings`). */
+export type Settings = {
+  readonly units: readonly string[];
+  readonly scores: readonly {
+    readonly code: string;
+    readonly range: readonly [number, number];
+    readonly direction: "higher" | "lower";
+    readonly minimalDifference: number | null;
+  }[];
+  readonly difficultyScore: string | null;
+  readonly auditYearStartsIn: number;
+  readonly toleranceMm: number;
+  readonly yearOnly: boolean;
+};
