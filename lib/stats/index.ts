@@ -1,18 +1,26 @@
-/** The door of the statistics room. Each helper file keeps to one method; here they stand under headings. */
+// biome-ignore-all assist/source/organizeImports: the door stands under headings, not in alphabetical order
+/** The door of the statistics room. One method a file; here they stand under headings. */
 
 // Ground
 export * from "./distributions";
 export { type Note, type NoteCode, noteText } from "./notes";
-// Quantiles
-export { quantile } from "./quantile";
 export type { Estimate, PatientLabels, TestResult } from "./record";
 export { type Random, seededRandom } from "./resample/random";
 export { quantileSorted, sortedCopy } from "./summary/order";
 export { meanOf, sampleDeviation } from "./summary/spread";
+export { thresholds } from "./thresholds";
+
+// Quantiles
+export { quantile } from "./quantile";
 
 // Shares and counts
+export { wilson } from "./wilson";
 
 // Means and regression
+export { cr2Mean } from "./cr2-mean";
+export { meansByPatient, patientMean } from "./patient-mean";
+export { plainMean } from "./plain-mean";
+export { ratioOfSums } from "./ratio-of-sums";
 
 // Permutation and bootstrap
 

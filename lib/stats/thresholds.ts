@@ -1,0 +1,26 @@
+/**
+ * Every number of this room that is judgement and not mathematics, in one place, so that the methods page can print them.
+ * None has a published source; they are common practice for samples of a single unit.
+ */
+export const thresholds = {
+  /** Below this many patients values are shown and nothing is estimated. */
+  patientsForInterval: 3,
+  /** Below this many degrees of freedom the mean of patients is shown first. */
+  dfForSegmentMean: 4,
+  /** Below this many patients with segments in both groups the within-patient difference isn't used. */
+  patientsInBothGroups: 5,
+  /** Below this many patients a rate's events are said to lie in few patients. */
+  patientsWithEvents: 5,
+  /** Below this many patients a ratio of sums has no interval. */
+  patientsForRatio: 6,
+  /** Below this many patients a curve has no band. */
+  patientsForCurve: 10,
+  /** Below this many patients nothing is bootstrapped. */
+  patientsForBootstrap: 20,
+  /** Up to this many arrangements a permutation test takes all of them. */
+  arrangementsTaken: 20_000,
+  /** Arrangements drawn when there are more. */
+  arrangementsDrawn: 9_999,
+  /** Two means of the same segments further apart than this share of a standard error are said to differ. */
+  standardErrorsApart: 0.5,
+} as const;
