@@ -27,3 +27,6 @@ export { ratioOfSums } from "./ratio-of-sums";
 // Ranks, tables, agreement, growth
 
 // Time
+export { type KaplanMeier, type KaplanMeierInput, kaplanMeier, type MeanToTau, type SurvivalCurve } from "./kaplan-meier";
+export type { LimitScale } from "./survival/curve-limits";
+export type { TimeRows } from "./survival/require-rows";
