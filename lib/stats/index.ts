@@ -28,5 +28,6 @@ export { ratioOfSums } from "./ratio-of-sums";
 
 // Time
 export { type KaplanMeier, type KaplanMeierInput, kaplanMeier, type MeanToTau, type SurvivalCurve } from "./kaplan-meier";
+export { type MedianBounds, medianBounds } from "./median-bounds";
 export type { LimitScale } from "./survival/curve-limits";
 export type { TimeRows } from "./survival/require-rows";

@@ -23,4 +23,6 @@ export const thresholds = {
   arrangementsDrawn: 9_999,
   /** Two means of the same segments further apart than this share of a standard error are said to differ. */
   standardErrorsApart: 0.5,
+  /** Above this share of rows not healed at the last film, estimates on the index scale are description only. */
+  shareCensored: 0.1,
 } as const;
