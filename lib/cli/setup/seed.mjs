@@ -1,0 +1,24 @@
+import { existsSync, mkdirSync, renameSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { environment, hashOf, quietly, root, stampOf, step } from "./run.mjs";
+
+const folder = ".data/demo";
+const stampFile = `${folder}/.seed-stamp`;
+const seedFiles = ["demo-data/seven-years.csv"];
+
+/** Bring the invented unit's seven years into the demo registry, by the same command that brings in a real sheet. */
+export async function seedDemo() {
+  const stamp = hashOf([...seedFiles, "db/migrations"]);
+  if (stampOf(stampFile) === stamp) return;
+  const data = path.join(root, folder);
+  // a demo registry of an earlier version is put aside, not removed: somebody may have worked in it
+  if (existsSync(data)) renameSync(data, `${data}-${new Date().toISOString().replaceAll(/[:.]/g, "-")}`);
+  mkdirSync(data, { recursive: true, mode: 0o700 });
+  const passphrase = ["--passphrase-file", "demo-data/passphrase.txt"];
+  await step("Bringing the invented demo cases in", () =>
+    quietly(process.execPath, ["--import", "tsx", "lib/cli/main.ts", "intake", ...seedFiles, "--dates", "ymd", ...passphrase, "--json"], {
+      env: { ...environment, LENGTHBOOK_DATA: data },
+    }),
+  );
+  writeFileSync(path.join(root, stampFile), stamp);
+}
