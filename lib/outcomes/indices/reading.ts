@@ -1,0 +1,105 @@
+import { fixatorDevices, type HealingStatus, type Reason } from "@/lib/codebook";
+import type { SegmentCase } from "../case";
+import { type Course, courseOf } from "../healing/course";
+import { healingStatus } from "../healing/status";
+import { type ClockEvent, endsAtConsolidation, type IndexDefinition } from "./definition";
+
+/** Below this gain an index means little; such segments are shown apart (measures, *Indices*). */
+const leastGainMm = 10;
+
+type Timed = { readonly value: number; readonly days: number; readonly gainMm: number | null; readonly status: HealingStatus };
+
+/**
+ * What a clock reads on one segment. `censored`: not healed at that many days; `ended`: healing of this kind can't happen any more.
+ * Only clocks that end at consolidation censor or end.
+ */
+export type Reading =
+  | ({ readonly reading: "measured"; readonly rescued: boolean; readonly filmIntervalDays: number | null } & Timed)
+  | ({ readonly reading: "censored" } & Timed)
+  | { readonly reading: "ended"; readonly status: HealingStatus }
+  | { readonly reading: "excluded"; readonly because: Reason; readonly status: HealingStatus };
+
+const fixators: ReadonlySet<string | null> = new Set(fixatorDevices);
+
+/**
+ * Read a clock on a segment. Reasons come in the order of ids.md §7, the first that applies.
+ * An index is `days * 10 / gainMm`, in one division.
+ * @param boneNamed the cohort or the split names the bone, so upper limb and rays are not set apart
+ */
+export function readIndex(segment: SegmentCase, definition: IndexDefinition, { boneNamed = false } = {}): Reading {
+  const course = courseOf(segment);
+  const status = healingStatus(segment, course);
+  const excluded = (because: Reason): Reading => ({ reading: "excluded", because, status });
+  const because = apart(segment, boneNamed) ?? withoutGain(segment, status, definition);
+  if (because) return excluded(because);
+  if (endsAtConsolidation(definition)) return readHealing(segment, course, status, definition);
+
+  const from = dayOf(definition.from, segment, course);
+  const to = dayOf(definition.to, segment, course);
+  if (from === null) return excluded("no-start");
+  if (to === null) return excluded("no-end");
+  if (to < from || (definition.inverse && to === from)) return excluded("days-out-of-order");
+  if (definition.to === "fixator-removal" && !fixators.has(segment.device)) return excluded("not-a-fixator");
+  return { reading: "measured", rescued: false, filmIntervalDays: null, ...timed(segment, status, definition, to - from) };
+}
+
+function readHealing(segment: SegmentCase, course: Course, status: HealingStatus, definition: IndexDefinition): Reading {
+  if (status === "healing-date-missing") return { reading: "excluded", because: "healing-date-missing", status };
+  const end = dayOf(definition.to, segment, course);
+  const rescuedFirst = segment.rescueDay !== null && (course.consolidationDay === null || segment.rescueDay < course.consolidationDay);
+  if (status === "ended-unhealed" || (definition.rescue === "competing" && rescuedFirst)) return { reading: "ended", status };
+  const from = dayOf(definition.from, segment, course);
+  if (from === null) return { reading: "excluded", because: "no-start", status };
+  const healed = status === "healed";
+  const to = healed ? end : course.lastFilmDay;
+  if (to === null) return { reading: "excluded", because: "no-end", status };
+  if (to < from) return { reading: "excluded", because: "days-out-of-order", status };
+  const times = timed(segment, status, definition, to - from);
+  if (!healed) return { reading: "censored", ...times };
+  return { reading: "measured", rescued: rescuedFirst, filmIntervalDays: filmInterval(course), ...times };
+}
+
+function apart(segment: SegmentCase, boneNamed: boolean): Reason | null {
+  if (segment.procedure === "transport") return "not-lengthening";
+  if (!boneNamed && segment.bone !== "femur" && segment.bone !== "tibia") return "bone-apart";
+  return segment.osteotomyLevels === 2 ? "two-level" : null;
+}
+
+function withoutGain(segment: SegmentCase, status: HealingStatus, { per }: IndexDefinition): Reason | null {
+  if (status === "still-distracting" && per !== null) return "still-distracting";
+  if (per === null) return null;
+  const length = segment[per];
+  if (length === null) return per.startsWith("planned") ? "no-target" : "no-gain";
+  if (length <= 0) return "gain-not-positive";
+  return length < leastGainMm ? "gain-under-10mm" : null;
+}
+
+function dayOf(event: ClockEvent, segment: SegmentCase, course: Course): number | null {
+  switch (event) {
+    case "surgery":
+      return segment.surgeryDay;
+    case "distraction-start":
+      return segment.distractionStartDay;
+    case "distraction-end":
+      return course.distractionEndDay;
+    case "consolidation":
+      return course.consolidationDay;
+    case "full-weight-bearing":
+      return segment.fullWeightBearingDay;
+    case "fixator-removal":
+      return segment.fixatorRemovalDay;
+    case "end-of-treatment":
+      return fixators.has(segment.device) ? segment.fixatorRemovalDay : course.consolidationDay;
+  }
+}
+
+function timed(segment: SegmentCase, status: HealingStatus, { per, inverse }: IndexDefinition, days: number): Timed {
+  const gainMm = per === null ? segment.gainMm : segment[per];
+  if (per === null || gainMm === null) return { value: days, days, gainMm, status };
+  return { value: inverse ? gainMm / days : (days * 10) / gainMm, days, gainMm, status };
+}
+
+function filmInterval(course: Course): number | null {
+  if (course.consolidationDay === null || course.lastNotHealedDay === null) return null;
+  return course.consolidationDay > course.lastNotHealedDay ? course.consolidationDay - course.lastNotHealedDay : null;
+}
