@@ -49,14 +49,7 @@ export type Frame = {
   readonly columns: Readonly<Record<string, FrameColumn>>;
 };
 
-/** A sealed form of the unit's key: base64 parts, no secret among them. */
-export type SealedKey = {
-  readonly iterations: number;
-  readonly salt: string;
-  readonly iv: string;
-  readonly sealed: string;
-};
-export type UnitKeyRecord = { readonly keyId: string; readonly byPassphrase: SealedKey; readonly byRecovery: SealedKey };
+export type { SealedKey, UnitKeyRecord } from "@/lib/intake";
 
 /** The unit's own lists (ids.md §11, `settings`). */
 export type Settings = {
