@@ -17,7 +17,10 @@ export { quantile } from "./quantile";
 export { wilson } from "./wilson";
 
 // Means and regression
+export { cr2Difference } from "./cr2-difference";
 export { cr2Mean } from "./cr2-mean";
+export { type Coefficient, cr2Regression, type RegressionRecord } from "./cr2-regression";
+export { htzWald } from "./htz-wald";
 export { meansByPatient, patientMean } from "./patient-mean";
 export { plainMean } from "./plain-mean";
 export { ratioOfSums } from "./ratio-of-sums";
@@ -29,5 +32,7 @@ export { ratioOfSums } from "./ratio-of-sums";
 // Time
 export { type KaplanMeier, type KaplanMeierInput, kaplanMeier, type MeanToTau, type SurvivalCurve } from "./kaplan-meier";
 export { type MedianBounds, medianBounds } from "./median-bounds";
+export { type TimeCoefficient, type TimeModel, type TimeModelInput, timeModel } from "./time-model";
+export type { SpanRows } from "./survival/require-spans";
 export type { LimitScale } from "./survival/curve-limits";
 export type { TimeRows } from "./survival/require-rows";
