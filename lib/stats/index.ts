@@ -33,6 +33,7 @@ export { ratioOfSums } from "./ratio-of-sums";
 export { type KaplanMeier, type KaplanMeierInput, kaplanMeier, type MeanToTau, type SurvivalCurve } from "./kaplan-meier";
 export { type MedianBounds, medianBounds } from "./median-bounds";
 export { type TimeCoefficient, type TimeModel, type TimeModelInput, timeModel } from "./time-model";
+export { type LogRank, logRank } from "./log-rank";
 export type { SpanRows } from "./survival/require-spans";
 export type { LimitScale } from "./survival/curve-limits";
 export type { TimeRows } from "./survival/require-rows";

@@ -56,7 +56,7 @@ answer("rmst-difference-retinopathy", input = columns(retino[c("futime", "status
 logrank <- function(id, d, formula, clusters, robust) {
   plain <- survdiff(formula, data = d)
   cox <- suppressWarnings(do.call(coxph, list(robust, data = d, cluster = clusters, ties = "breslow")))
-  answer(id, input = columns(d), expected = list(observed = plain$obs, expected = plain$exp, statistic = plain$chisq, robust = unname(cox$rscore)))
+  answer(id, input = columns(d), expected = list(observed = plain$obs, expected = plain$exp, statistic = plain$chisq, robust = as.numeric(cox$rscore)))
 }
 logrank("logrank-kidney-sex", kidney[c("time", "status", "sex", "id")], Surv(time, status) ~ sex, kidney$id, Surv(time, status) ~ factor(sex))
 logrank("logrank-kidney-disease", kidney[c("time", "status", "disease", "id")], Surv(time, status) ~ disease, kidney$id, Surv(time, status) ~ disease)
