@@ -1,6 +1,7 @@
 import betainc from "@stdlib/math-base-special-betainc";
 import betaincinv from "@stdlib/math-base-special-betaincinv";
 import { requirePositive, requireProbability } from "../require";
+import { betaUpperOf } from "./beta-upper";
 
 /** P(X ≤ x) of the beta distribution. */
 export function betaCdf(x: number, a: number, b: number): number {
@@ -13,7 +14,7 @@ export function betaCdf(x: number, a: number, b: number): number {
 export function betaUpper(x: number, a: number, b: number): number {
   requireShapes("betaUpper", a, b);
   if (x <= 0) return 1;
-  return x >= 1 ? 0 : betainc(x, a, b, true, true);
+  return x >= 1 ? 0 : betaUpperOf(x, a, b);
 }
 
 /**

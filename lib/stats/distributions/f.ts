@@ -1,4 +1,5 @@
 import betainc from "@stdlib/math-base-special-betainc";
+import { betaUpperOf } from "./beta-upper";
 
 /**
  * P(F > f) of Fisher's F on d1 and d2 degrees of freedom (fractional allowed).
@@ -10,5 +11,5 @@ export function fUpper(f: number, d1: number, d2: number): number {
   if (!(d1 > 0 && d2 > 0)) throw new RangeError(`fUpper requires degrees of freedom above zero, received ${d1} and ${d2}`);
   const scaled = d1 * f;
   if (scaled === Infinity) return 0;
-  return scaled < d2 ? betainc(scaled / (d2 + scaled), d1 / 2, d2 / 2, true, true) : betainc(d2 / (d2 + scaled), d2 / 2, d1 / 2);
+  return scaled < d2 ? betaUpperOf(scaled / (d2 + scaled), d1 / 2, d2 / 2) : betainc(d2 / (d2 + scaled), d2 / 2, d1 / 2);
 }

@@ -1,6 +1,7 @@
 import betainc from "@stdlib/math-base-special-betainc";
 import betaincinv from "@stdlib/math-base-special-betaincinv";
 import { requireProbability } from "../require";
+import { betaUpperOf } from "./beta-upper";
 import { normalQuantile, normalTwoSided } from "./normal";
 
 /** P(|T| ≥ |t|) of Student's t; df may be fractional or Infinity (the normal). */
@@ -9,8 +10,7 @@ export function tTwoSided(t: number, df: number): number {
   if (df === Infinity) return normalTwoSided(t);
   const square = t * t;
   if (square === Infinity) return 0;
-  // Both forms are the same integral; each is used where its argument is the small one of x and 1 − x.
-  return square < df ? betainc(square / (df + square), 0.5, df / 2, true, true) : betainc(df / (df + square), df / 2, 0.5);
+  return square < df ? betaUpperOf(square / (df + square), 0.5, df / 2) : betainc(df / (df + square), df / 2, 0.5);
 }
 
 /** P(T > t), from the small tail. */

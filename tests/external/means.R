@@ -1,0 +1,105 @@
+# Clustered means, differences, regressions, shares and rates on public data sets of R, by clubSandwich and sandwich.
+# Each answer carries its input, so that a test reads both from one place. Prints one JSON object.
+suppressMessages({ library(clubSandwich); library(sandwich); library(MASS); library(nlme); library(jsonlite) })
+out <- list()
+id <- function(x) as.integer(factor(as.character(x), levels = unique(as.character(x))))
+satt <- function(fit, cluster, ...) {
+  v <- vcovCR(fit, cluster = cluster, type = "CR2", ...)
+  r <- conf_int(fit, vcov = v, test = "Satterthwaite")
+  t <- coef_test(fit, vcov = v, test = "Satterthwaite")
+  list(estimate = r$beta, se = r$SE, df = r$df, lower = r$CI_L, upper = r$CI_U, statistic = t$tstat, p = t$p_Satt)
+}
+meanOf <- function(y, cluster) c(list(values = y, patient = id(cluster)), satt(lm(y ~ 1), cluster))
+chick <- as.data.frame(ChickWeight); ortho <- as.data.frame(Orthodont); co2 <- as.data.frame(CO2)
+uneven <- subset(chick, Chick %in% c("18", "16", "15", "1"))          # 2, 7, 8 and 12 weighings
+three <- subset(chick, Chick %in% c("18", "16", "1"))
+
+# One mean
+out[["mean-chick"]] <- meanOf(chick$weight, chick$Chick)
+out[["mean-chick-uneven"]] <- meanOf(uneven$weight, uneven$Chick)
+out[["mean-chick-three"]] <- meanOf(three$weight, three$Chick)
+out[["mean-orthodont"]] <- meanOf(ortho$distance, ortho$Subject)
+out[["mean-singletons-women"]] <- meanOf(women$weight, seq_along(women$weight))
+t.out <- function(t) list(estimate = unname(t$estimate[1]), se = unname(t$stderr), df = unname(t$parameter), lower = t$conf.int[1], upper = t$conf.int[2])
+out[["plain-mean-chick-uneven"]] <- c(list(values = uneven$weight, patient = id(uneven$Chick)), t.out(t.test(uneven$weight)))
+m <- tapply(uneven$weight, id(uneven$Chick), mean)
+out[["patient-mean-chick-uneven"]] <- c(list(values = uneven$weight, patient = id(uneven$Chick)), t.out(t.test(as.numeric(m))))
+
+# Ratio of sums: weighted least squares through the origin with weights 1/x gives Σy/Σx; its CR variance with G/(G − 1) is the linearised one
+ratioOf <- function(y, x, cluster) {
+  keep <- x > 0; y <- y[keep]; x <- x[keep]; cluster <- cluster[keep]
+  f <- lm(y ~ 0 + x, weights = 1 / x); G <- length(unique(cluster))
+  se <- sqrt(vcovCL(f, cluster = cluster, type = "HC0", cadjust = TRUE)[1, 1])
+  list(numerator = y, denominator = x, patient = id(cluster), estimate = unname(coef(f)), se = se, df = G - 1,
+       lower = unname(coef(f)) - qt(.975, G - 1) * se, upper = unname(coef(f)) + qt(.975, G - 1) * se)
+}
+out[["ratio-epil"]] <- ratioOf(epil$y, epil$base, epil$subject)
+out[["ratio-co2"]] <- ratioOf(co2$uptake, co2$conc, co2$Plant)
+out[["ratio-chick"]] <- ratioOf(chick$weight, chick$Time, chick$Chick)
+
+# Differences of two means, first minus second
+differenceOf <- function(y, g, cluster) {
+  f <- lm(y ~ 0 + factor(g, levels = rev(unique(g)))); first <- lm(y ~ I(as.integer(g == unique(g)[1])))
+  r <- satt(first, cluster)
+  c(list(values = y, group = as.character(g), patient = id(cluster)), lapply(r, function(x) x[2]))
+}
+out[["difference-sleep-shared"]] <- differenceOf(sleep$extra, as.character(sleep$group), sleep$ID)
+out[["difference-orthodont"]] <- differenceOf(ortho$distance, as.character(ortho$Sex), ortho$Subject)
+two <- subset(chick, Diet %in% c("1", "3")); out[["difference-chick"]] <- differenceOf(two$weight, as.character(two$Diet), two$Chick)
+early <- transform(subset(chick, Chick %in% unique(chick$Chick)[1:14]), part = ifelse(Time < 10, "early", "late"))
+early <- early[!(early$Chick == "3" & early$part == "late") & !(early$Chick == "7" & early$part == "early"), ]
+out[["difference-chick-partly-shared"]] <- differenceOf(early$weight, early$part, early$Chick)
+out[["difference-singletons-plants"]] <- differenceOf(PlantGrowth$weight[1:25], as.character(PlantGrowth$group[1:25] != "ctrl"), 1:25)
+
+# Regression: coefficients in the order intercept, columns
+regression <- function(fit, cluster, y, X, extra = list(), ...) c(list(values = as.numeric(y), design = unname(as.matrix(X)), patient = id(cluster)), extra, satt(fit, cluster, ...))
+X <- model.matrix(~ age + Sex, ortho)[, -1]
+out[["regression-orthodont"]] <- regression(lm(distance ~ age + Sex, ortho), ortho$Subject, ortho$distance, X)
+X <- model.matrix(~ Time + Diet, chick)[, -1]
+out[["regression-chick"]] <- regression(lm(weight ~ Time + Diet, chick), chick$Chick, chick$weight, X)
+X <- model.matrix(~ Time * Diet, uneven)[, c("Time"), drop = FALSE]
+out[["regression-chick-uneven"]] <- regression(lm(weight ~ Time, uneven), uneven$Chick, uneven$weight, X)
+w <- 1 / (1 + chick$Time); X <- model.matrix(~ Time + Diet, chick)[, -1]
+out[["regression-chick-weighted"]] <- regression(lm(weight ~ Time + Diet, chick, weights = w), chick$Chick, chick$weight, X, list(weights = w), inverse_var = TRUE)
+tight <- glm.control(epsilon = 1e-15, maxit = 100)
+X <- model.matrix(~ trt + I(week > 2), bacteria)[, -1]; storage.mode(X) <- "double"
+fit <- glm((y == "y") ~ trt + I(week > 2), binomial, bacteria, control = tight)
+out[["regression-bacteria-logit"]] <- regression(fit, bacteria$ID, bacteria$y == "y", X, list(link = "logit"))
+fit <- glm(as.numeric(y == "y") ~ trt + I(week > 2), poisson, bacteria, control = tight)
+out[["regression-bacteria-log"]] <- regression(fit, bacteria$ID, bacteria$y == "y", X, list(link = "log"))
+X <- model.matrix(~ trt + lbase, epil)[, -1]; e <- rep(c(2, 1.5, 2, 2.5), 59)
+fit <- glm(y ~ trt + lbase + offset(log(e)), poisson, epil, control = tight)
+out[["regression-epil-rate"]] <- regression(fit, epil$subject, epil$y, X, list(link = "log", exposure = e))
+
+# HTZ Wald: columns counted from 0 without the intercept
+wald <- function(fit, cluster, y, X, columns, extra = list()) {
+  v <- vcovCR(fit, cluster = cluster, type = "CR2")
+  r <- Wald_test(fit, constraints = constrain_zero(columns + 2), vcov = v, test = "HTZ")
+  c(list(values = as.numeric(y), design = unname(as.matrix(X)), patient = id(cluster), columns = I(columns)), extra,
+    list(statistic = r$Fstat, df = r$df_num, dfDenominator = r$df_denom, p = r$p_val))
+}
+X <- model.matrix(~ Time + Diet, chick)[, -1]
+out[["wald-chick-diet"]] <- wald(lm(weight ~ Time + Diet, chick), chick$Chick, chick$weight, X, 1:3)
+X <- model.matrix(~ Diet, chick)[, -1]
+out[["wald-chick-diet-alone"]] <- wald(lm(weight ~ Diet, chick), chick$Chick, chick$weight, X, 0:2)
+X <- model.matrix(~ trt + I(week > 2), bacteria)[, -1]; storage.mode(X) <- "double"
+fit <- glm((y == "y") ~ trt + I(week > 2), binomial, bacteria, control = tight)
+out[["wald-bacteria-trt"]] <- wald(fit, bacteria$ID, bacteria$y == "y", X, 0:1, list(link = "logit"))
+X <- model.matrix(~ age + Sex, ortho)[, -1]
+out[["wald-orthodont-one"]] <- wald(lm(distance ~ age + Sex, ortho), ortho$Subject, ortho$distance, X, 1L)
+
+# Distributions: far tails, fractional and huge degrees of freedom
+grid <- function(.fun, ...) { g <- expand.grid(...); g$value <- do.call(.fun, unname(as.list(g))); as.list(g) }
+out[["grid-lgamma"]] <- grid(function(x) lgamma(x), x = c(1e-8, .3, 1.5, 2.5, 10, 171.5, 1e5))
+out[["grid-qt"]] <- grid(function(p, df) qt(p, df), p = c(1e-12, 1e-6, .01, .2, .4999, .7, .95, .999999), df = c(.7, 1, 2.5, 7.3, 30, 1e3, 1e6))
+out[["grid-pt"]] <- grid(function(t, df) pt(t, df, lower.tail = FALSE), t = c(-3, -1e-4, 0, 1e-8, .5, 2, 8, 40), df = c(.7, 1, 2.5, 7.3, 30, 1e3, 1e6))
+out[["grid-pf"]] <- grid(function(f, a, b) pf(f, a, b, lower.tail = FALSE), f = c(0, 1e-6, .5, 1, 4, 60, 1e4), d1 = c(1, 2, 5.5), d2 = c(1.2, 4, 17.3, 400))
+out[["grid-qbeta"]] <- grid(function(p, a, b) qbeta(p, a, b), p = c(1e-6, .025, .5, .975), a = c(1, 8, 60.5), b = c(1, 3.3, 200))
+out[["grid-qgamma"]] <- grid(function(p, s) qgamma(p, s), p = c(1e-8, .025, .5, .975, .999999), shape = c(.4, 1, 7.5, 300))
+out[["grid-pnorm"]] <- grid(function(z) pnorm(z, lower.tail = FALSE), z = c(-20, -3, 0, 1e-10, 1.96, 8.3, 20, 37))
+out[["grid-phyper"]] <- grid(function(k, m, n, d) phyper(k, m, n, d), k = c(0, 3, 7, 15), first = c(9, 40), second = c(6, 300), draws = c(5, 12))
+out[["grid-phyper-upper"]] <- grid(function(k, m, n, d) phyper(k - 1, m, n, d, lower.tail = FALSE), k = c(0, 3, 5, 9), first = c(9, 40), second = c(6, 300), draws = c(5, 12))
+out[["grid-pbinom-upper"]] <- grid(function(k, n, p) pbinom(k - 1, n, p, lower.tail = FALSE), k = c(0, 1, 4, 12), n = c(12, 200), p = c(1e-6, .03, .5, .9))
+out[["grid-ppois-upper"]] <- grid(function(k, m) ppois(k - 1, m, lower.tail = FALSE), k = c(0, 1, 4, 30), mean = c(1e-6, .5, 8, 40))
+
+cat(toJSON(out, digits = I(17), auto_unbox = TRUE))
