@@ -30,7 +30,8 @@ export {
 // Findings and reasons
 export { type FindingCode, fileRefusals, findingSeverities, type Severity } from "./findings";
 export { flagOf } from "./flags";
-// Names and spellings
 export { camel, fold, labelOfCode, snake } from "./names";
+// Names and spellings
+export { codebookPage } from "./page";
 export { fixatorDevices, type HealingStatus, healingStatuses, nailDevices, type Reason, reasons } from "./reasons";
 export { type EventOrigin, type EventType, eventTypes, eventTypesByOrigin, noEventValues, originOf } from "./tables/event-types";

@@ -20,7 +20,7 @@ export interface MedianBounds extends Estimate {
  * Bounds by worst cases: common practice, no source.
  * @throws RangeError, TypeError as `kaplanMeier`, and when a row enters late: bounds need every bone from the start
  * @example medianBounds({ times: [20, 30, 40, 50], event: [1, 1, 0, 1] }).bounds // => [35, 40]
- * @example medianBounds({ times: [20, 30, 40], event: [1, 0, 0] }).bounds // => [20, null]
+ * @example medianBounds({ times: [20, 30, 40], event: [1, 0, 0] }).bounds // => [30, null]
  */
 export function medianBounds({ confidence = 0.95, ...rows }: Omit<TimeRows, "entry"> & { readonly confidence?: number }): MedianBounds {
   if ("entry" in rows) throw new RangeError("medianBounds requires rows under observation from the start, received entry");

@@ -1,0 +1,6 @@
+import { codebookPage } from "@/lib/codebook";
+
+/** Pages of the docs that are written from the code: path and content. */
+export const writtenPages: Readonly<Record<string, () => string>> = {
+  "docs/ids.md": codebookPage,
+};
