@@ -28,12 +28,28 @@ export { ratioOfSums } from "./ratio-of-sums";
 // Permutation and bootstrap
 
 // Ranks, tables, agreement, growth
+export { type BlandAltman, blandAltman } from "./bland-altman";
+export { chiSquare } from "./chi-square";
+export { cochranArmitage } from "./cochran-armitage";
+export { type FirthCoefficient, firthLogistic } from "./firth-logistic";
+export { type FisherExact, fisherExact } from "./fisher-exact";
+export type { LmsRow } from "./growth/lms-row";
+export { holm } from "./holm";
+export { icc } from "./icc";
+export { kruskalWallis } from "./kruskal-wallis";
+export { lms } from "./lms";
+export { lmsInverse } from "./lms-inverse";
+export { mannWhitney } from "./mann-whitney";
+export { signedRank } from "./signed-rank";
+export { type WeightedKappa, weightedKappa } from "./weighted-kappa";
+export type { KappaWeights } from "./agreement/kappa-of";
 
 // Time
 export { type KaplanMeier, type KaplanMeierInput, kaplanMeier, type MeanToTau, type SurvivalCurve } from "./kaplan-meier";
 export { type MedianBounds, medianBounds } from "./median-bounds";
 export { type TimeCoefficient, type TimeModel, type TimeModelInput, timeModel } from "./time-model";
 export { type LogRank, logRank } from "./log-rank";
+export { type AalenJohansen, type AalenJohansenInput, aalenJohansen, type CauseCurve } from "./aalen-johansen";
 export type { SpanRows } from "./survival/require-spans";
 export type { LimitScale } from "./survival/curve-limits";
 export type { TimeRows } from "./survival/require-rows";
