@@ -105,7 +105,9 @@ gaps <- data.frame(gap = b$stop - b$start, status = ifelse(b$status == 0, 0, ife
 aj <- function(id, d, at, scale) {
   fit <- survfit(Surv(time, factor(status)) ~ 1, data = d, id = row, influence = TRUE)
   step <- findInterval(at, fit$time)
-  errors <- function(k) sqrt(colSums(rowsum(fit$influence.pstate[, , k], d$id)^2))[step]
+  # The influence has one more column than the curve: time zero comes first.
+  errors <- function(k) sqrt(colSums(rowsum(fit$influence.pstate[, , k], d$id)^2))[step + 1]
+  stopifnot(abs(sqrt(colSums(fit$influence.pstate[, , 2]^2))[step + 1] - fit$std.err[step, 2]) < 1e-12)
   p <- fit$pstate[step, 2]
   limits <- survival:::survfit_confint(p, errors(2), logse = FALSE, conf.type = scale, conf.int = 0.95)
   answer(id, input = columns(d[c("time", "status", "id")]), expected = list(at = at, incidence1 = p, incidence2 = fit$pstate[step, 3],
