@@ -1,0 +1,34 @@
+import type { SegmentCase } from "@/lib/outcomes";
+
+/** A femur operated on day 0, lengthened 50 mm from day 7 to day 57, with nothing else recorded. */
+export function aSegment(with_: Partial<SegmentCase> = {}): SegmentCase {
+  return Object.freeze({
+    segment: 1,
+    person: 1,
+    died: false,
+    visits: [],
+    bone: "femur",
+    side: "left",
+    procedure: null,
+    device: "magnetic-nail",
+    osteotomyLevels: null,
+    surgeryDay: 0,
+    distractionStartDay: 7,
+    distractionEndDay: 57,
+    lastNotHealedDay: null,
+    lastFilmDay: null,
+    rescueDay: null,
+    consolidationDay: null,
+    fullWeightBearingDay: null,
+    fixatorRemovalDay: null,
+    implantRemovalDay: null,
+    lastFollowUpDay: null,
+    endState: null,
+    implantOutReason: null,
+    gainMm: 50,
+    gainFinalMm: null,
+    plannedGainMm: 50,
+    plannedGainFinalMm: null,
+    ...with_,
+  } satisfies SegmentCase);
+}
