@@ -32,10 +32,14 @@ export type HealingGroup = {
   readonly label: string;
   readonly patients: number;
   readonly segments: number;
-  readonly healed: number;
-  readonly censored: number;
-  readonly ended: number;
-  readonly rescued: number;
+  /** Clocks that end at consolidation. */
+  readonly healed?: number;
+  readonly censored?: number;
+  readonly ended?: number;
+  /** Of the healed, those that a rescue came before. */
+  readonly rescued?: number;
+  /** Every other clock. */
+  readonly n?: number;
   readonly excluded: Readonly<Record<string, number>>;
   readonly mean: Mean;
   readonly patientMean: Mean;
@@ -46,16 +50,18 @@ export type HealingGroup = {
   readonly daysAtMedianGain: DaysAtMedianGain;
   readonly medianFilmIntervalDays: number | null;
   readonly notes: readonly Note[];
-  /** Every analysed segment as a mark: value on the index scale (days/cm), whether healed, rescued, its person and segment entity. */
+  /** Every analysed segment; on the command line only when asked for. */
   readonly marks: readonly HealingMark[];
 };
 export type HealingMark = {
   readonly segment: number;
   readonly person: number;
   readonly status: HealingStatus;
-  readonly daysPerCm: number;
+  readonly rescued: boolean;
+  /** In the measure's unit; of a segment not healed, how far it had come at its last film. */
+  readonly value: number;
   readonly days: number;
-  readonly gainMm: number;
+  readonly gainMm: number | null;
 };
 
 export type Definition = {

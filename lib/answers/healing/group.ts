@@ -1,0 +1,80 @@
+import { endsAtConsolidation, type IndexDefinition, readIndex } from "@/lib/outcomes";
+import { kaplanMeier, sortedCopy } from "@/lib/stats";
+import type { HealingGroup, HealingMark } from "../types";
+import type { Group } from "./groups";
+import { type Censored, daysAtGain, type Measured, meanNotes, meansOf, medianOf, type Quartiles, quartilesOf } from "./summaries";
+
+export type ReadGroup = Group & {
+  readonly measured: readonly Measured[];
+  readonly censored: readonly Censored[];
+  readonly ended: number;
+  readonly excluded: Readonly<Record<string, number>>;
+};
+
+/** Read the clock on every segment of a group; nothing is left out without its reason. */
+export function readGroup(group: Group, definition: IndexDefinition, boneNamed: boolean): ReadGroup {
+  const measured: Measured[] = [];
+  const censored: Censored[] = [];
+  const excluded: Record<string, number> = {};
+  let ended = 0;
+  for (const { segment } of group.cases) {
+    const reading = readIndex(segment, definition, { boneNamed });
+    const who = { person: segment.person, segment: segment.segment };
+    if (reading.reading === "measured") measured.push({ ...reading, ...who });
+    else if (reading.reading === "censored") censored.push({ ...reading, ...who });
+    else if (reading.reading === "ended") ended++;
+    else excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
+  }
+  return { ...group, measured, censored, ended, excluded };
+}
+
+/** The summaries of a group that was read; `medianGainMm` is the whole cohort's, so that groups are compared at one gain. */
+export function summariseGroup(group: ReadGroup, definition: IndexDefinition, medianGainMm: number | null): HealingGroup {
+  const { measured, censored } = group;
+  const means = meansOf(measured);
+  const fitted = daysAtGain(measured, censored, medianGainMm, definition);
+  return {
+    key: group.key,
+    label: group.label,
+    patients: new Set(group.cases.map(({ segment }) => segment.person)).size,
+    segments: group.cases.length,
+    ...countsOf(group, definition),
+    excluded: group.excluded,
+    ...means,
+    median: medianOf(measured, censored),
+    quartiles: quartilesOf(measured, censored, curveQuartiles(group)),
+    daysAtMedianGain: fitted.days,
+    medianFilmIntervalDays: middle(measured.flatMap((row) => (row.filmIntervalDays === null ? [] : [row.filmIntervalDays]))),
+    notes: [...meanNotes(means), ...fitted.notes],
+    marks: [...measured, ...censored].map(markOf),
+  };
+}
+
+/** Clocks that end at consolidation say healed, censored and ended; every other says n. */
+function countsOf({ measured, censored, ended }: ReadGroup, definition: IndexDefinition) {
+  const rescued = measured.filter((row) => row.rescued).length;
+  if (!endsAtConsolidation(definition)) return { n: measured.length };
+  return { healed: measured.length, censored: censored.length, ended, rescued };
+}
+
+function curveQuartiles({ measured, censored }: ReadGroup): Quartiles {
+  if (measured.length + censored.length === 0) return { lower: null, upper: null };
+  const rows = [...measured, ...censored];
+  return kaplanMeier({
+    times: rows.map(({ value }) => value),
+    event: rows.map(({ reading }) => (reading === "measured" ? 1 : 0)),
+  }).quartiles;
+}
+
+function markOf(row: Measured | Censored): HealingMark {
+  const { segment, person, status, value, days, gainMm } = row;
+  return { segment, person, status, value, days, gainMm, rescued: row.reading === "measured" && row.rescued };
+}
+
+/** The ordinary median; `null` of nothing. */
+export function middle(values: readonly number[]): number | null {
+  if (values.length === 0) return null;
+  const sorted = sortedCopy(values);
+  const half = sorted.length / 2;
+  return ((sorted[Math.ceil(half) - 1] as number) + (sorted[Math.floor(half)] as number)) / 2;
+}

@@ -1,0 +1,117 @@
+import { canonicalWhere, fieldsNamed, type Where } from "@/lib/cohorts";
+import {
+  type Denominator,
+  definitionSentence,
+  endsAtConsolidation,
+  type IndexDefinition,
+  indexDefinition,
+  type Rescue,
+} from "@/lib/outcomes";
+import type { Registry, State } from "@/lib/registry";
+import { standardisedDifference } from "../balance/gains";
+import { casesOf } from "../frames/cases";
+import { dataTo } from "../frames/data-to";
+import { answerCache } from "../question/cache";
+import { keepQuestion } from "../question/keep";
+import { type Question, stampOf } from "../question/stamp";
+import { stateAsOf } from "../question/state";
+import { version } from "../question/version";
+import type { HealingAnswer, Note } from "../types";
+import { middle, type ReadGroup, readGroup, summariseGroup } from "./group";
+import { splitBy } from "./groups";
+import { said } from "./summaries";
+
+export type HealingQuestion = {
+  readonly measure: string;
+  readonly by?: readonly string[];
+  readonly rescue?: Rescue;
+  readonly per?: Denominator;
+  readonly where?: Where;
+  /** Batch as of which to answer; the newest unless said. */
+  readonly asOf?: number;
+};
+
+const method =
+  "mean over healed segments (CR2 by patient, Satterthwaite df); mean of patient means (t); ratio of sums (linearised); median by Kaplan–Meier with bounds; log-normal time model at the median gain";
+const gainsUnlike = 0.2;
+const cached = answerCache<HealingAnswer>();
+
+/**
+ * Healing by group under a stated clock: the record that page, command line and figure show.
+ * @throws RangeError when the clock or the batch isn't known; TypeError never
+ */
+export async function healing(registry: Registry, asked: HealingQuestion): Promise<HealingAnswer> {
+  const definition = definitionAsked(asked);
+  const where = asked.where ?? {};
+  const by = asked.by ?? [];
+  const state = await stateAsOf(registry, asked.asOf);
+  const question: Question = {
+    cohort: JSON.parse(canonicalWhere(where)),
+    measure: definition.id,
+    by,
+    method,
+    options: { rescue: definition.rescue, per: definition.per },
+    seed: 1,
+    version,
+    state,
+  };
+  const stamp = stampOf(question);
+  await keepQuestion(registry, stamp, question);
+  return cached(`${registry.folder} ${stamp}`, () => work(registry, state, definition, where, by, stamp, question));
+}
+
+function definitionAsked({ measure, rescue, per }: HealingQuestion): IndexDefinition {
+  const definition = indexDefinition(measure);
+  if (per && definition.per === null) throw new RangeError(`healing requires no denominator for ${measure}, received ${per}`);
+  return { ...definition, rescue: rescue ?? definition.rescue, per: per ?? definition.per };
+}
+
+async function work(
+  registry: Registry,
+  state: State,
+  definition: IndexDefinition,
+  where: Where,
+  by: readonly string[],
+  stamp: string,
+  question: Question,
+): Promise<HealingAnswer> {
+  const cases = await casesOf(registry, state, where, by);
+  const boneNamed = by.includes("bone") || fieldsNamed(where).has("bone");
+  const groups = splitBy(cases, by).map((group) => readGroup(group, definition, boneNamed));
+  const medianGain = middle(groups.flatMap(gainsOf));
+  return {
+    measure: definition.id,
+    definition: { ...definition, sentence: definitionSentence(definition), per: definition.per ?? "none" },
+    unit: definition.unit,
+    batch: state.batch,
+    stamp,
+    state,
+    cohort: question.cohort,
+    method,
+    dataTo: await dataTo(registry, state),
+    by,
+    groups: groups.map((group) => summariseGroup(group, definition, medianGain)),
+    notes: answerNotes(groups, definition, by),
+  };
+}
+
+function gainsOf({ measured, censored }: ReadGroup): number[] {
+  return [...measured, ...censored].flatMap(({ gainMm }) => (gainMm === null ? [] : [gainMm]));
+}
+
+/** An index whose groups differ in gain, or that is split by gain, says so wherever it is shown. */
+function answerNotes(groups: readonly ReadGroup[], definition: IndexDefinition, by: readonly string[]): readonly Note[] {
+  if (definition.per === null || definition.inverse) return censoredNotes(groups, definition);
+  const splitByGain = by.some((field) => /gain/i.test(field));
+  const gains = groups.map(gainsOf);
+  const unlike = gains.some((a, i) => gains.slice(i + 1).some((b) => Math.abs(standardisedDifference(a, b) ?? 0) > gainsUnlike));
+  const notes = splitByGain || unlike ? [said({ code: "shared-denominator" })] : [];
+  return [...notes, ...censoredNotes(groups, definition)];
+}
+
+function censoredNotes(groups: readonly ReadGroup[], definition: IndexDefinition): readonly Note[] {
+  if (!endsAtConsolidation(definition)) return [];
+  const censored = groups.reduce((sum, group) => sum + group.censored.length, 0);
+  const n = censored + groups.reduce((sum, group) => sum + group.measured.length, 0);
+  return censored > n * 0.1 ? [said({ code: "heavily-censored", censored, n })] : [];
+}

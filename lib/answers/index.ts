@@ -1,0 +1,19 @@
+// Questions
+export { type HealingQuestion, healing } from "./healing/healing";
+export { type MeasureEntry, measureList } from "./measures";
+export { result } from "./question/result";
+export { version } from "./question/version";
+export { type TodayAnswer, today, type Work } from "./today/today";
+// Records
+export type {
+  DaysAtMedianGain,
+  Definition,
+  HealingAnswer,
+  HealingGroup,
+  HealingMark,
+  Interval,
+  Mean,
+  Median,
+  Note,
+  Stamped,
+} from "./types";
