@@ -47,12 +47,19 @@ say("poisson-regression-offset", coef = coef(f), se = summary(f)$coefficients[, 
 
 ## Tables -----------------------------------------------------------------------
 rows <- function(i) do.call(rbind, if (is.null(i$table)) i$table_rows else i$table)
-t2 <- rows(input("fisher-tea")); f <- fisher.test(t2)
-say("fisher-tea", p_two_sided = f$p.value, p_greater = fisher.test(t2, alternative = "greater")$p.value, conditional_mle_or = f$estimate, or_lower = f$conf.int[1], or_upper = f$conf.int[2])
+# fisher.test stops its search for the odds ratio and its limits after four digits; the same equations are solved to the end.
+odds <- function(t2) {
+  x <- t2[1, 1]; k <- max(0, sum(t2[, 1]) - sum(t2[2, ])):min(sum(t2[1, ]), sum(t2[, 1])); d <- dhyper(k, sum(t2[1, ]), sum(t2[2, ]), sum(t2[, 1]))
+  at <- function(l) { w <- log(d) + k * l; w <- exp(w - max(w)); w / sum(w) }
+  where <- function(f) exp(uniroot(f, c(-20, 20), tol = 1e-14)$root)
+  list(mle = if (x == min(k)) 0 else where(function(l) sum(at(l) * k) - x), lower = if (x == min(k)) 0 else where(function(l) sum(at(l)[k >= x]) - .025), upper = where(function(l) sum(at(l)[k <= x]) - .025))
+}
+t2 <- rows(input("fisher-tea")); f <- fisher.test(t2); o <- odds(t2)
+say("fisher-tea", p_two_sided = f$p.value, p_greater = fisher.test(t2, alternative = "greater")$p.value, conditional_mle_or = o$mle, or_lower = o$lower, or_upper = o$upper)
 t2 <- rows(input("fisher-convictions")); say("fisher-convictions", p_two_sided = fisher.test(t2)$p.value, p_less = fisher.test(t2, alternative = "less")$p.value)
 for (id in c("fisher-rxc-job", "fisher-rxc-2x3-zero")) say(id, p = fisher.test(rows(input(id)))$p.value)
 t3 <- rows(input("fisher-rxc-3x3")); x <- chisq.test(t3); say("fisher-rxc-3x3", p = fisher.test(t3)$p.value, chisq = x$statistic, chisq_df = x$parameter, chisq_p = x$p.value, min_expected = min(x$expected))
-t2 <- rows(input("fisher-zero-cell")); f <- fisher.test(t2); say("fisher-zero-cell", p_two_sided = f$p.value, or_estimate = f$estimate, or_upper = f$conf.int[2])
+t2 <- rows(input("fisher-zero-cell")); f <- fisher.test(t2); say("fisher-zero-cell", p_two_sided = f$p.value, or_estimate = f$estimate, or_upper = odds(t2)$upper)
 for (id in ids("chisq-2x2")) { t2 <- rows(input(id)); x <- chisq.test(t2, correct = FALSE); y <- chisq.test(t2); say(id, chisq_uncorrected = x$statistic, p_uncorrected = x$p.value, chisq_yates = y$statistic, p_yates = y$p.value, df = x$parameter) }
 t3 <- rows(input("chisq-rxc-agresti")); x <- chisq.test(t3); say("chisq-rxc-agresti", chisq = x$statistic, df = x$parameter, p = x$p.value, cramers_v = sqrt(x$statistic / sum(t3) / (min(dim(t3)) - 1)))
 i <- input("cochran-armitage-agresti"); x <- prop.trend.test(i$events, i$totals, i$scores); N <- sum(i$totals)
@@ -153,5 +160,7 @@ i <- input("lms-edge-L0-L1"); say("lms-edge-L0-L1", z = sapply(i$L, function(L) 
 curve <- list("fn-pnorm" = pnorm, "fn-qnorm" = qnorm, "fn-pt" = pt, "fn-qt" = qt, "fn-pchisq-upper" = function(x, d) pchisq(x, d, lower.tail = FALSE), "fn-qchisq" = qchisq,
   "fn-pf-upper" = function(f, a, b) pf(f, a, b, lower.tail = FALSE), "fn-pbeta" = pbeta, "fn-qbeta" = qbeta, "fn-pbinom" = pbinom, "fn-ppois" = ppois)
 for (id in names(curve)) say(id, value = do.call(curve[[id]], unname(input(id))))
+
+i <- input("kappa-cohen-1968"); p <- rows(i) / sum(rows(i)); say("kappa-cohen-1968", unweighted = 1 - (1 - sum(diag(p))) / (1 - sum(rowSums(p) * colSums(p))))
 
 cat(toJSON(answers, auto_unbox = TRUE, digits = NA, na = "null", null = "null"))
