@@ -11,58 +11,61 @@ export type Scene = {
 /** The five series in order, and the inks. A colour is a name: the drawing looks the value up, so that page, print and paper agree. */
 export type Ink = "ink" | "muted" | "hairline" | "deep" | "warm" | "series1" | "series2" | "series3" | "series4" | "series5" | "paper";
 export type Shape = "disc" | "diamond" | "square" | "triangle" | "cross";
+export type Dash = "solid" | "long" | "dot";
+export type Anchor = "start" | "middle" | "end";
 
-export type Mark =
-  | {
-      readonly mark: "symbol";
-      readonly shape: Shape;
-      readonly x: number;
-      readonly y: number;
-      readonly size: number;
-      readonly ink: Ink;
-      readonly hollow?: boolean;
-      /** What a reader hears and a pointer shows; a mark with a label can be reached by keyboard. */
-      readonly label?: string;
-    }
-  | {
-      readonly mark: "rule";
-      readonly x1: number;
-      readonly y1: number;
-      readonly x2: number;
-      readonly y2: number;
-      readonly ink: Ink;
-      readonly weight?: number;
-      readonly dash?: "solid" | "long" | "dot";
-      readonly label?: string;
-    }
-  | {
-      readonly mark: "path";
-      readonly d: string;
-      readonly ink: Ink;
-      readonly fill?: boolean;
-      readonly weight?: number;
-      readonly dash?: "solid" | "long" | "dot";
-      readonly opacity?: number;
-      readonly label?: string;
-    }
-  | {
-      readonly mark: "band";
-      readonly x: number;
-      readonly y: number;
-      readonly width: number;
-      readonly height: number;
-      readonly ink: Ink;
-      readonly opacity?: number;
-      readonly label?: string;
-    }
-  | {
-      readonly mark: "text";
-      readonly x: number;
-      readonly y: number;
-      readonly text: string;
-      readonly ink: Ink;
-      readonly size: number;
-      readonly anchor?: "start" | "middle" | "end";
-      readonly font?: "serif" | "sans";
-      readonly weight?: "normal" | "bold";
-    };
+/** What a reader hears and a pointer shows. A mark with a label can be reached by keyboard and pointer. */
+type Labelled = { readonly label?: string };
+
+export type SymbolMark = Labelled & {
+  readonly mark: "symbol";
+  readonly shape: Shape;
+  readonly x: number;
+  readonly y: number;
+  /** Radius of the disc; other shapes are drawn as large to the eye. */
+  readonly size: number;
+  readonly ink: Ink;
+  /** Hollow means: not comparable, or not tested. */
+  readonly hollow?: boolean;
+};
+export type RuleMark = Labelled & {
+  readonly mark: "rule";
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+  readonly ink: Ink;
+  readonly weight?: number;
+  readonly dash?: Dash;
+};
+export type PathMark = Labelled & {
+  readonly mark: "path";
+  readonly d: string;
+  readonly ink: Ink;
+  readonly fill?: boolean;
+  readonly weight?: number;
+  readonly dash?: Dash;
+  readonly opacity?: number;
+};
+export type BandMark = Labelled & {
+  readonly mark: "band";
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly ink: Ink;
+  readonly opacity?: number;
+};
+export type TextMark = {
+  readonly mark: "text";
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+  readonly ink: Ink;
+  readonly size: number;
+  readonly anchor?: Anchor;
+  readonly font?: "serif" | "sans";
+  readonly weight?: "normal" | "bold";
+};
+
+export type Mark = SymbolMark | RuleMark | PathMark | BandMark | TextMark;

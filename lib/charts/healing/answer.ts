@@ -1,0 +1,50 @@
+import { estimateText } from "../say/estimate-text";
+import { counted, listed } from "../say/numbers";
+import type { ClockUnit } from "../say/units";
+import { excludedIn, type HealingGroupForFigure, type HealingRecordForFigure, isHealing, measuredIn, total } from "./record";
+
+const mostNamed = 3;
+
+/**
+ * The answer in a sentence or two: the means in their one form, then how many bones stand outside them because they have not healed.
+ * It states and never judges: whether groups differ is another question.
+ */
+export function answerOf(record: HealingRecordForFigure, unit: ClockUnit): string {
+  const answered = record.groups.filter((group) => group.mean.estimate !== null);
+  if (record.groups.length === 0) return "No segment in this cohort.";
+  if (answered.length === 0)
+    return `No ${record.groups.some(isHealing) ? "healed" : "measured"} segment to answer with: ${whyNot(record.groups)}.`;
+  return `${meansText(answered, unit)} ${unhealedText(record.groups)}`.trim();
+}
+
+function meansText(groups: readonly HealingGroupForFigure[], unit: ClockUnit): string {
+  const only = groups[0];
+  if (groups.length === 1 && only) return `On average ${estimateText(only.mean, unit)}.`;
+  const named = (group: HealingGroupForFigure) => `${group.label} ${estimateText(group.mean, unit)}`;
+  if (groups.length <= mostNamed) return `On average: ${groups.map(named).join("; ")}.`;
+  const sorted = [...groups].sort((a, b) => (a.mean.estimate ?? 0) - (b.mean.estimate ?? 0));
+  const [first, last] = [sorted[0], sorted.at(-1)];
+  if (!first || !last) return "";
+  return `${counted(groups.length, "group")}, on average from ${named(first)} to ${named(last)}.`;
+}
+
+function unhealedText(groups: readonly HealingGroupForFigure[]): string {
+  const parts = [
+    { n: total(groups, (group) => group.censored ?? 0), words: "not healed at the last film" },
+    { n: total(groups, (group) => group.ended ?? 0), words: "ended unhealed" },
+  ].filter(({ n }) => n > 0);
+  const unhealed = parts.reduce((sum, { n }) => sum + n, 0);
+  if (unhealed === 0) return "";
+  const analysed = total(groups, measuredIn) + unhealed;
+  const words = listed(parts.map((part) => `${part.n} ${part.words}`));
+  return `${words} of ${analysed} analysed ${unhealed === 1 ? "is" : "are"} not in ${groups.length > 1 ? "these means" : "this mean"}.`;
+}
+
+function whyNot(groups: readonly HealingGroupForFigure[]): string {
+  const unhealed = total(groups, (group) => (group.censored ?? 0) + (group.ended ?? 0));
+  const segments = counted(
+    total(groups, (group) => group.segments),
+    "segment",
+  );
+  return `of ${segments}, ${unhealed} not healed and ${total(groups, excludedIn)} left out`;
+}

@@ -1,0 +1,69 @@
+/** What the figure of healing needs of its record: any answer that holds these can be drawn. Values are in the record's unit. */
+export type HealingRecordForFigure = {
+  readonly definition: { readonly title: string; readonly sentence: string };
+  readonly by: readonly string[];
+  readonly batch: number;
+  readonly stamp: string;
+  readonly dataTo: string | null;
+  readonly groups: readonly HealingGroupForFigure[];
+};
+
+export type Limits = { readonly estimate: number | null; readonly lower: number | null; readonly upper: number | null };
+export type MeanForFigure = Limits & { readonly n: number; readonly patients: number };
+
+export type HealingGroupForFigure = {
+  readonly label: string;
+  /** Of the whole group, excluded ones too: segments = healed + censored + ended + Σ excluded. */
+  readonly segments: number;
+  readonly patients: number;
+  /** Clocks that end at consolidation; of the healed, `rescued` had further bone surgery first. */
+  readonly healed?: number;
+  readonly censored?: number;
+  readonly ended?: number;
+  readonly rescued?: number;
+  /** Every other clock: how many were measured. */
+  readonly n?: number;
+  readonly excluded: Readonly<Record<string, number>>;
+  /** Of the measured, clustered by patient. */
+  readonly mean: MeanForFigure;
+  readonly patientMean: MeanForFigure;
+  readonly ratioOfSums: MeanForFigure;
+  readonly median: Limits & { readonly bounds: readonly [low: number | null, high: number | null] };
+  readonly quartiles: { readonly lower: number | null; readonly upper: number | null };
+  readonly medianFilmIntervalDays: number | null;
+  /** Each segment that has a value: the measured and the censored. */
+  readonly marks: readonly HealingMarkForFigure[];
+};
+
+export type HealingMarkForFigure = {
+  readonly segment: number;
+  readonly status: string;
+  readonly rescued: boolean;
+  readonly value: number;
+  readonly gainMm: number | null;
+};
+
+/** Whether the group's clock ends at consolidation: then its segments are healed or not, else they are just measured. */
+export function isHealing(group: HealingGroupForFigure): boolean {
+  return group.healed !== undefined;
+}
+
+/** Segments with a value in the mean. */
+export function measuredIn(group: HealingGroupForFigure): number {
+  return group.healed ?? group.n ?? 0;
+}
+
+/** Of a healing clock, a mark that has not healed is unhealed at its value; of every other clock each mark is measured. */
+export function isUnhealed(mark: HealingMarkForFigure, group: HealingGroupForFigure): boolean {
+  return isHealing(group) && mark.status !== "healed";
+}
+
+/** Σ excluded. */
+export function excludedIn(group: HealingGroupForFigure): number {
+  return Object.values(group.excluded).reduce((sum, n) => sum + n, 0);
+}
+
+/** Adds a count up over groups. */
+export function total(groups: readonly HealingGroupForFigure[], count: (group: HealingGroupForFigure) => number): number {
+  return groups.reduce((sum, group) => sum + count(group), 0);
+}

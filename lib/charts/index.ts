@@ -1,0 +1,19 @@
+// biome-ignore-all assist/source/organizeImports: the door stands under headings, not in alphabetical order
+
+// Scenes and drawing
+export type { Anchor, Dash, Ink, Mark, Scene, Shape } from "./scene";
+export { drawSvg } from "./draw/draw-svg";
+export { inks } from "./draw/inks";
+
+// Numbers in words
+export { type EstimateRecord, estimateText, intervalText } from "./say/estimate-text";
+export { counted, countedIn, decimals, listed } from "./say/numbers";
+export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, inUnit } from "./say/units";
+
+// Healing
+export { answerOf } from "./healing/answer";
+export { type CaptionOptions, captionOf } from "./healing/caption";
+export { type HealingFigureOptions, layoutHealing } from "./healing/layout-healing";
+export type { HealingGroupForFigure, HealingMarkForFigure, HealingRecordForFigure } from "./healing/record";
+export { countsText, excludedText } from "./healing/say";
+export { type DataTable, tableOf } from "./healing/table";

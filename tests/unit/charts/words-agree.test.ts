@@ -1,0 +1,72 @@
+import { expect, test } from "vitest";
+import { answerOf, captionOf, drawSvg, estimateText, layoutHealing, tableOf } from "@/lib/charts";
+import { emptyGroup, inventedGroup, inventedMarks, inventedRecord } from "./invented";
+
+const femur = inventedGroup("Femur & <thigh>", inventedMarks(90));
+const mean = { estimate: 44.04, lower: 41.66, upper: 46.42, n: 52, patients: 40 };
+const tibia = inventedGroup("Tibia", inventedMarks(60, { seed: 3, middle: 45 }), { mean, ended: 2, segments: 64 });
+const record = inventedRecord([femur, tibia, emptyGroup("Humerus")]);
+
+const textOf = (svg: string) =>
+  [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) =>
+    (text ?? "").replace(/&(amp|lt|gt);/g, (_, name: string) => ({ amp: "&", lt: "<", gt: ">" })[name] ?? ""),
+  );
+
+test("the figure prints each group's mean in the one form, and its counts", () => {
+  const text = textOf(drawSvg(layoutHealing(record)));
+  for (const group of record.groups) {
+    expect(text).toContain(group.label);
+    expect(text).toContain(estimateText(group.mean, "days/cm"));
+    expect(text.some((line) => line.startsWith(`${group.segments} segments in ${group.patients} patients: `))).toBe(true);
+  }
+});
+
+test("the counts printed over a group add up to its segments", () => {
+  for (const line of textOf(drawSvg(layoutHealing(record))).filter((text) => /^\d+ segments in/.test(text))) {
+    const [all, ...parts] = [...line.replaceAll(/\([^)]*\)/g, "").matchAll(/\b\d+\b(?! patients)/g)].map(Number);
+    expect(parts.reduce((a, b) => a + b, 0)).toBe(all);
+  }
+});
+
+test("table, figure and answer say the same mean", () => {
+  const table = tableOf(record);
+  const cell = (row: number, id: string) => table.rows[row]?.[table.columns.findIndex((column) => column.id === id)];
+  expect(cell(1, "mean")).toBe("44.0");
+  expect(cell(1, "mean-interval")).toBe("41.7 to 46.4");
+  expect(answerOf(record, "days/cm")).toContain("Tibia 44.0 days/cm (95 % CI 41.7 to 46.4; 52 segments in 40 patients)");
+  expect(cell(2, "mean")).toBe("–");
+});
+
+test("the table's counts add up in every row", () => {
+  const table = tableOf(record);
+  const at = (id: string) => table.columns.findIndex((column) => column.id === id);
+  for (const row of table.rows) {
+    const sum = ["measured", "censored", "ended", "excluded"].reduce((total, id) => total + Number(row[at(id)]), 0);
+    expect(sum).toBe(Number(row[at("segments")]));
+  }
+});
+
+test("the answer says how many unhealed are not in the means", () => {
+  const censored = (femur.censored ?? 0) + (tibia.censored ?? 0);
+  const analysed = (femur.healed ?? 0) + (tibia.healed ?? 0) + censored + 2;
+  expect(answerOf(record, "days/cm")).toContain(`${censored} not healed at the last film and 2 ended unhealed of ${analysed} analysed`);
+  expect(answerOf(inventedRecord([]), "days/cm")).toBe("No segment in this cohort.");
+  expect(answerOf(inventedRecord([emptyGroup("Humerus")]), "days/cm")).toBe(
+    "No healed segment to answer with: of 3 segments, 0 not healed and 3 left out.",
+  );
+});
+
+test("the caption states cohort, n, definition, interval, film interval, batch and reference", () => {
+  const caption = captionOf(record, { cohort: "bone femur or tibia", unit: "months/cm" });
+  for (const part of [
+    "cohort: bone femur or tibia",
+    `${femur.segments + tibia.segments + 3} segments`,
+    record.definition.sentence,
+    "95 % interval, clustered by patient",
+    "Tibia 41 days",
+    "1 month is 30.4375 days",
+    "Data to 2024 Q3, batch 3",
+    "Result reference 0a1b2c3d4e5f",
+  ])
+    expect(caption).toContain(part);
+});
