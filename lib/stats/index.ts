@@ -14,7 +14,16 @@ export { thresholds } from "./thresholds";
 export { quantile } from "./quantile";
 
 // Shares and counts
+export { clopperPearson } from "./clopper-pearson";
+export { eventRate } from "./event-rate";
+export { exactRateRatio } from "./exact-rate-ratio";
+export { garwood } from "./garwood";
+export { newcombeDifference } from "./newcombe-difference";
+export { rateRatio } from "./rate-ratio";
+export { riskDifference } from "./risk-difference";
+export { riskRatio } from "./risk-ratio";
 export { wilson } from "./wilson";
+export { wilsonClustered } from "./wilson-clustered";
 
 // Means and regression
 export { cr2Difference } from "./cr2-difference";
@@ -50,6 +59,9 @@ export { type MedianBounds, medianBounds } from "./median-bounds";
 export { type TimeCoefficient, type TimeModel, type TimeModelInput, timeModel } from "./time-model";
 export { type LogRank, logRank } from "./log-rank";
 export { type AalenJohansen, type AalenJohansenInput, aalenJohansen, type CauseCurve } from "./aalen-johansen";
+export { type GrayTest, type GrayTestInput, grayTest } from "./gray-test";
+export { reverseKaplanMeier } from "./reverse-kaplan-meier";
+export { type RestrictedMeanDifference, type RestrictedMeanDifferenceInput, restrictedMeanDifference } from "./restricted-mean-difference";
 export type { SpanRows } from "./survival/require-spans";
 export type { LimitScale } from "./survival/curve-limits";
 export type { TimeRows } from "./survival/require-rows";

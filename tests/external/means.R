@@ -2,6 +2,7 @@
 # Each answer carries its input, so that a test reads both from one place. Prints one JSON object.
 suppressMessages({ library(clubSandwich); library(sandwich); library(MASS); library(nlme); library(jsonlite) })
 out <- list()
+again <- function(fit) { for (i in 1:3) fit <- update(fit, start = coef(fit)); fit }  # the last steps of Fisher scoring, past what the deviance can see
 id <- function(x) as.integer(factor(as.character(x), levels = unique(as.character(x))))
 satt <- function(fit, cluster, ...) {
   v <- vcovCR(fit, cluster = cluster, type = "CR2", ...)
@@ -63,12 +64,12 @@ w <- 1 / (1 + chick$Time); X <- model.matrix(~ Time + Diet, chick)[, -1]
 out[["regression-chick-weighted"]] <- regression(lm(weight ~ Time + Diet, chick, weights = w), chick$Chick, chick$weight, X, list(weights = w), inverse_var = TRUE)
 tight <- glm.control(epsilon = 1e-15, maxit = 100)
 X <- model.matrix(~ trt + I(week > 2), bacteria)[, -1]; storage.mode(X) <- "double"
-fit <- glm((y == "y") ~ trt + I(week > 2), binomial, bacteria, control = tight)
+fit <- again(glm((y == "y") ~ trt + I(week > 2), binomial, bacteria, control = tight))
 out[["regression-bacteria-logit"]] <- regression(fit, bacteria$ID, bacteria$y == "y", X, list(link = "logit"))
-fit <- glm(as.numeric(y == "y") ~ trt + I(week > 2), poisson, bacteria, control = tight)
+fit <- again(glm(as.numeric(y == "y") ~ trt + I(week > 2), poisson, bacteria, control = tight))
 out[["regression-bacteria-log"]] <- regression(fit, bacteria$ID, bacteria$y == "y", X, list(link = "log"))
 X <- model.matrix(~ trt + lbase, epil)[, -1]; e <- rep(c(2, 1.5, 2, 2.5), 59)
-fit <- glm(y ~ trt + lbase + offset(log(e)), poisson, epil, control = tight)
+fit <- again(glm(y ~ trt + lbase + offset(log(e)), poisson, epil, control = tight))
 out[["regression-epil-rate"]] <- regression(fit, epil$subject, epil$y, X, list(link = "log", exposure = e))
 
 # HTZ Wald: columns counted from 0 without the intercept
@@ -83,10 +84,57 @@ out[["wald-chick-diet"]] <- wald(lm(weight ~ Time + Diet, chick), chick$Chick, c
 X <- model.matrix(~ Diet, chick)[, -1]
 out[["wald-chick-diet-alone"]] <- wald(lm(weight ~ Diet, chick), chick$Chick, chick$weight, X, 0:2)
 X <- model.matrix(~ trt + I(week > 2), bacteria)[, -1]; storage.mode(X) <- "double"
-fit <- glm((y == "y") ~ trt + I(week > 2), binomial, bacteria, control = tight)
+fit <- again(glm((y == "y") ~ trt + I(week > 2), binomial, bacteria, control = tight))
 out[["wald-bacteria-trt"]] <- wald(fit, bacteria$ID, bacteria$y == "y", X, 0:1, list(link = "logit"))
 X <- model.matrix(~ age + Sex, ortho)[, -1]
 out[["wald-orthodont-one"]] <- wald(lm(distance ~ age + Sex, ortho), ortho$Subject, ortho$distance, X, 1L)
+
+# Shares of rows, clustered; the score interval at a fractional n by prop.test
+score <- function(p, n) as.numeric(suppressWarnings(prop.test(p * n, n, correct = FALSE)$conf.int))
+clusteredShare <- function(event, cluster) {
+  n <- length(event); G <- length(unique(cluster)); p <- mean(event)
+  v <- vcovCL(lm(event ~ 1), cluster = id(cluster), type = "HC0", cadjust = TRUE)[1, 1]
+  deff <- v / (p * (1 - p) / n); e <- min(n, n / deff) * (qnorm(.975) / qt(.975, G - 1))^2; ci <- score(p, e)
+  list(event = event, patient = id(cluster), estimate = p, deff = deff, nEffective = e, lower = ci[1], upper = ci[2])
+}
+absent <- as.numeric(bacteria$y == "n")
+out[["share-bacteria"]] <- clusteredShare(absent, bacteria$ID)
+small <- bacteria$ID %in% c("X01", "X02", "X03", "X05", "X07", "Y01"); out[["share-bacteria-six"]] <- clusteredShare(absent[small], bacteria$ID[small])
+lens <- chick$weight > 100; out[["share-chick"]] <- clusteredShare(as.numeric(lens), chick$Chick)
+
+# Differences and ratios of shares
+g <- ifelse(bacteria$trt == "placebo", "placebo", "drug"); late <- ifelse(bacteria$week > 2, "late", "early")
+ratioFit <- function(y, g, cluster, e = NULL) {
+  first <- as.numeric(g == unique(g)[1])
+  d <- data.frame(y = y, first = first, o = if (is.null(e)) 0 else log(e))
+  fit <- glm(y ~ first + offset(o), poisson, d, control = tight); for (i in 1:3) fit <- glm(y ~ first + offset(o), poisson, d, control = tight, start = coef(fit))
+  r <- lapply(satt(fit, cluster), function(x) x[2])
+  c(list(values = y, group = g, patient = id(cluster)), if (!is.null(e)) list(exposure = e),
+    list(estimate = exp(r$estimate), seLog = r$se, df = r$df, lower = exp(r$lower), upper = exp(r$upper), statistic = r$statistic, p = r$p))
+}
+out[["risk-ratio-bacteria"]] <- ratioFit(absent, g, bacteria$ID)
+out[["risk-ratio-bacteria-shared"]] <- ratioFit(absent, late, bacteria$ID)
+out[["rate-ratio-epil"]] <- ratioFit(epil$y, as.character(epil$trt), epil$subject, e = rep(c(2, 1.5, 2, 2.5), 59))
+out[["rate-ratio-epil-shared"]] <- ratioFit(epil$y, ifelse(epil$period == 4, "last", "before"), epil$subject, e = rep(2, 236))
+out[["risk-difference-bacteria-shared"]] <- differenceOf(absent, late, bacteria$ID)
+a <- clusteredShare(absent[g == "placebo"], bacteria$ID[g == "placebo"]); b <- clusteredShare(absent[g == "drug"], bacteria$ID[g == "drug"])
+d <- a$estimate - b$estimate
+out[["risk-difference-bacteria"]] <- list(values = absent, group = g, patient = id(bacteria$ID), estimate = d,
+  lower = d - sqrt((a$estimate - a$lower)^2 + (b$upper - b$estimate)^2), upper = d + sqrt((a$upper - a$estimate)^2 + (b$estimate - b$lower)^2))
+
+# Rates by patient: the intercept of a Poisson GLM with G/(G − 1) sandwich; exact ones by poisson.test
+rateOf <- function(y, e, cluster) {
+  fit <- glm(y ~ 1 + offset(log(e)), poisson, control = tight); fit <- glm(y ~ 1 + offset(log(e)), poisson, control = tight, start = coef(fit)); G <- length(unique(cluster))
+  se <- sqrt(vcovCL(fit, cluster = cluster, type = "HC0", cadjust = TRUE)[1, 1]); r <- exp(unname(coef(fit)))
+  sy <- tapply(y, id(cluster), sum); se_ <- tapply(e, id(cluster), sum)
+  list(events = y, exposure = e, patient = id(cluster), estimate = r, seLog = se, df = G - 1, lower = r * exp(-qt(.975, G - 1) * se),
+       upper = r * exp(qt(.975, G - 1) * se), dispersion = sum((sy - r * se_)^2 / (r * se_)) / (G - 1))
+}
+out[["rate-epil"]] <- rateOf(epil$y, rep(c(2, 1.5, 2, 2.5), 59), epil$subject)
+six <- epil$subject %in% c(3, 17, 21, 30, 44, 58); out[["rate-epil-six"]] <- rateOf(epil$y[six], rep(2, sum(six)), epil$subject[six])
+exact <- function(x, e) { t <- poisson.test(x, e); list(events1 = x[1], exposure1 = e[1], events2 = x[2], exposure2 = e[2], estimate = unname(t$estimate), lower = t$conf.int[1], upper = t$conf.int[2], p = t$p.value) }
+out[["exact-ratio-a"]] <- exact(c(11, 6 + 8 + 7), c(800, 1083 + 1050 + 878))
+out[["exact-ratio-b"]] <- exact(c(0, 7), c(10, 12)); out[["exact-ratio-c"]] <- exact(c(30, 11), c(4, 4)); out[["exact-ratio-d"]] <- exact(c(3, 9), c(1, 3))
 
 # Distributions: far tails, fractional and huge degrees of freedom
 grid <- function(.fun, ...) { g <- expand.grid(...); g$value <- do.call(.fun, unname(as.list(g))); as.list(g) }
