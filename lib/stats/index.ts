@@ -36,6 +36,9 @@ export { ratioOfSums } from "./ratio-of-sums";
 
 // Permutation and bootstrap
 
+// Asked by name with JSON
+export { type ListedMethod, listMethods, runMethod } from "./catalogue";
+
 // Ranks, tables, agreement, growth
 export { type BlandAltman, blandAltman } from "./bland-altman";
 export { chiSquare } from "./chi-square";
