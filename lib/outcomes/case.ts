@@ -25,6 +25,14 @@ export type SegmentCase = Pick<
   | "gainFinalMm"
   | "plannedGainMm"
   | "plannedGainFinalMm"
+  | "plannedDaysToConsolidation"
+  | "planChangeReason"
+  | "prescribedRateMmPerDay"
+  | "daysPaused"
+  | "reversedMm"
+  | "boneLengthBeforeMm"
+  | "boneLengthFinalMm"
+  | "eventsLookedFor"
 > & {
   /** Identity of the segment and of its person in the registry. */
   readonly segment: number;

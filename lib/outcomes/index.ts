@@ -1,5 +1,23 @@
 // Cases
 export type { CourseVisit, SegmentCase } from "./case";
+// Complications
+export { type EventFacts, isComplication, neededOperation, originOfEvent, type TreatmentEnd } from "./complications/facts";
+export { type Scheme, schemeOf, schemes, worseOf } from "./complications/schemes";
+export { type EndRule, type Phase, phaseOf, treatmentEnd } from "./complications/treatment-end";
+export { type Contract, tripleContractOf } from "./complications/triple-contract";
+// Gain
+export {
+  gainAccuracyPercent,
+  gainErrorMm,
+  gainErrorPercent,
+  gainLostMm,
+  gainMm,
+  gainPercentOfBone,
+  gainWithin,
+  type NumberReading,
+  type Plan,
+  type Tolerance,
+} from "./gain/gain";
 // Healing
 export { type Course, courseOf } from "./healing/course";
 export { healingStatus } from "./healing/status";
@@ -15,3 +33,18 @@ export {
   type Rescue,
 } from "./indices/definition";
 export { type Reading, readIndex } from "./indices/reading";
+// Norms
+export { type GrowthScore, type GrowthSex, type GrowthTable, growthSources, statureScore } from "./norms/growth";
+export { boysLongBoneSource, boysTibiaToFemur, type ProportionNorm, proportionNorms } from "./norms/proportion-norms";
+// Proportion and stature
+export { boneLengthMm, type LengthReading } from "./proportion/bone-lengths";
+export { type BodyMeasure, bodyMeasureAt, type Moment, type PersonCase } from "./proportion/person-case";
+export {
+  isLengthenedOnBothSides,
+  type ProportionId,
+  type ProportionReading,
+  predictedRatio,
+  proportionAt,
+  proportionIds,
+} from "./proportion/proportion";
+export { measuredStatureGainMm, statureGainMm, statureGrowth, statureMm } from "./proportion/stature";

@@ -28,6 +28,14 @@ const caseFields = [
   "gainFinalMm",
   "plannedGainMm",
   "plannedGainFinalMm",
+  "plannedDaysToConsolidation",
+  "planChangeReason",
+  "prescribedRateMmPerDay",
+  "daysPaused",
+  "reversedMm",
+  "boneLengthBeforeMm",
+  "boneLengthFinalMm",
+  "eventsLookedFor",
 ] as const;
 
 const personFields: ReadonlySet<string> = new Set(fieldsOf("person").map(([id]) => id));

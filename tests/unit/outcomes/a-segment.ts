@@ -29,6 +29,14 @@ export function aSegment(with_: Partial<SegmentCase> = {}): SegmentCase {
     gainFinalMm: null,
     plannedGainMm: 50,
     plannedGainFinalMm: null,
+    plannedDaysToConsolidation: null,
+    planChangeReason: null,
+    prescribedRateMmPerDay: null,
+    daysPaused: null,
+    reversedMm: null,
+    boneLengthBeforeMm: null,
+    boneLengthFinalMm: null,
+    eventsLookedFor: null,
     ...with_,
   } satisfies SegmentCase);
 }
