@@ -5,6 +5,15 @@ export { type EventFacts, isComplication, neededOperation, originOfEvent, type T
 export { type Scheme, schemeOf, schemes, worseOf } from "./complications/schemes";
 export { type EndRule, type Phase, phaseOf, treatmentEnd } from "./complications/treatment-end";
 export { type Contract, tripleContractOf } from "./complications/triple-contract";
+// Motion and follow-up
+export {
+  type Followed,
+  type FollowUpWindow,
+  followUpCompleteness,
+  followUpWindows,
+  type WindowStatus,
+  windowStatus,
+} from "./follow-up/windows";
 // Gain
 export {
   gainAccuracyPercent,
@@ -33,6 +42,7 @@ export {
   type Rescue,
 } from "./indices/definition";
 export { type Reading, readIndex } from "./indices/reading";
+export { type Joint, type MotionMoment, type MotionReading, type MotionVisit, motionLossAt, motionOf } from "./motion/motion";
 // Norms
 export { type GrowthScore, type GrowthSex, type GrowthTable, growthSources, statureScore } from "./norms/growth";
 export { boysLongBoneSource, boysTibiaToFemur, type ProportionNorm, proportionNorms } from "./norms/proportion-norms";
