@@ -32,9 +32,17 @@ export { type Coefficient, cr2Regression, type RegressionRecord } from "./cr2-re
 export { htzWald } from "./htz-wald";
 export { meansByPatient, patientMean } from "./patient-mean";
 export { plainMean } from "./plain-mean";
+export { pairedT } from "./paired-t";
 export { ratioOfSums } from "./ratio-of-sums";
+export { smallestDetectableDifference } from "./smallest-detectable-difference";
+export { type StandardisedInput, standardisedDifference } from "./standardised-difference";
+export { welch } from "./welch";
 
 // Permutation and bootstrap
+export { patientBootstrap } from "./patient-bootstrap";
+export { permutationDifference } from "./permutation-difference";
+export { bootstrapReplicates, percentileInterval, type Replicates } from "./resample/bootstrap";
+export { signFlip } from "./sign-flip";
 
 // Asked by name with JSON
 export { type ListedMethod, listMethods, runMethod } from "./catalogue";

@@ -17,6 +17,8 @@ export const thresholds = {
   patientsForCurve: 10,
   /** Below this many patients nothing is bootstrapped. */
   patientsForBootstrap: 20,
+  /** Above this share of resamples without a value a bootstrap has no interval. */
+  failedResamples: 0.05,
   /** Up to this many arrangements a permutation test takes all of them. */
   arrangementsTaken: 20_000,
   /** Arrangements drawn when there are more. */
