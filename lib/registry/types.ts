@@ -1,4 +1,4 @@
-import type { TableName } from "@/lib/codebook";
+import type { FindingCode, TableName } from "@/lib/codebook";
 
 export type Counts = { readonly [T in CountName]: number };
 /** Names of the tables in answers of the command line (ids.md §11). */
@@ -16,6 +16,9 @@ export type Batch = {
   readonly undoes: number | null;
 };
 
+/** How often each finding stood when the person committed. Nothing else of a finding ever reaches the registry. */
+export type FindingCounts = { readonly [C in FindingCode]?: number };
+
 export type CommitResult = {
   /** `null`: nothing was new. */
   readonly batch: number | null;
@@ -24,6 +27,11 @@ export type CommitResult = {
   readonly unchanged: Counts;
   readonly contentHash: string;
 };
+
+/** `blockedBy`: later batches that touched the same rows, oldest first; undo them before. */
+export type UndoResult =
+  | { readonly batch: number; readonly undoes: number; readonly contentHash: string }
+  | { readonly blockedBy: readonly number[] };
 
 /** The registry's state: cache and stamps go by it. */
 export type State = { readonly batch: number; readonly erasures: number };
@@ -41,10 +49,11 @@ export type FrameColumn =
 export type Frame = {
   readonly table: TableName;
   readonly length: number;
-  /** The entity of each row: the number of its identity, stable for ever (a case's page is `/casebook/ENTITY-OF-PERSON`). */
+  /** Rows stand in the order of their entities. The entity of each row: the number of its identity, stable for ever (a case's page is `/casebook/ENTITY-OF-PERSON`). */
   readonly entity: Int32Array;
-  /** Row of the parent in its frame: person for all tables (`personEntity`), segment for visits and events (−1 = an event of the person). */
+  /** The person's entity of each row; in the frame of persons the row's own. */
   readonly personEntity: Int32Array;
+  /** The segment's entity of each segment, visit and event (−1 = an event of the person); `null` for the other tables. */
   readonly segmentEntity: Int32Array | null;
   readonly columns: Readonly<Record<string, FrameColumn>>;
 };

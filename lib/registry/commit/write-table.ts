@@ -1,0 +1,100 @@
+import { identities, open } from "@/db/identities";
+import type { Connection } from "@/db/open";
+import type { TableName } from "@/lib/codebook";
+import type { Finding, StrippedRows } from "@/lib/intake";
+import { type Cell, type Cells, type Layout, layoutOf } from "./cells";
+import { type Merged, mergeRepeats } from "./merge-repeats";
+import type { Parents } from "./parents";
+import { lineDiffers, parentMissing } from "./refusals";
+import { type Statements, statementsOf } from "./statements";
+
+export type Tally = { committed: number; changed: number; unchanged: number };
+type Outcome = keyof Tally | "refused";
+
+type Work = {
+  readonly layout: Layout;
+  readonly ownPlaces: readonly number[];
+  readonly statements: Statements;
+  readonly batch: number;
+  readonly parents: Parents;
+  readonly findings: Finding[];
+};
+
+/** What is held with what is new laid over it; `null` when nothing differs. A blank says nothing. */
+function overlay(held: Cells, fresh: Cells): Cells | null {
+  let changed = false;
+  const merged = held.map((before, i) => {
+    const cell = fresh[i] ?? null;
+    if (cell === null || cell === before) return before;
+    changed = true;
+    return cell;
+  });
+  return changed ? merged : null;
+}
+
+/** A person's days are dated or not, whatever file they come in. */
+function changesLine({ layout, findings }: Work, held: Cells, fresh: Cells): boolean {
+  if (layout.table !== "person") return false;
+  const place = layout.versioned.findIndex((i) => layout.fields[i]?.[0] === "line");
+  const [before, now] = [held[place] ?? null, fresh[place] ?? null];
+  if (before === null || now === null || before === now) return false;
+  findings.push(lineDiffers());
+  return true;
+}
+
+function writeFound(work: Work, [entity = null, since = null, ...held]: Cells, fresh: Cells): Outcome {
+  const { statements, batch } = work;
+  if (since === null) {
+    statements.insert.run(entity, batch, open, ...fresh);
+    return "committed";
+  }
+  if (changesLine(work, held, fresh)) return "refused";
+  const merged = overlay(held, fresh);
+  if (!merged) return "unchanged";
+  statements.close.run(batch, entity);
+  statements.insert.run(entity, batch, open, ...merged);
+  return "changed";
+}
+
+function writeRow(work: Work, { key, cells }: Merged): Outcome {
+  const { layout, ownPlaces, statements, batch, parents, findings } = work;
+  const above = parents.of(layout, cells);
+  if ("missing" in above) {
+    findings.push(parentMissing(layout.table, above.missing));
+    return "refused";
+  }
+  const natural: readonly Cell[] = [...above, ...ownPlaces.map((place) => cells[place] ?? null)];
+  const fresh = layout.versioned.map((place) => cells[place] ?? null);
+  const found = statements.find.get(...natural) as Cells | undefined;
+  if (found) {
+    parents.note(layout.table, key, Number(found[0]));
+    return writeFound(work, found, fresh);
+  }
+  const entity = Number(statements.identify.run(...natural).lastInsertRowid);
+  parents.note(layout.table, key, entity);
+  statements.insert.run(entity, batch, open, ...fresh);
+  return "committed";
+}
+
+/**
+ * Writes the rows of a table into a batch: a new natural key becomes an identity with its first version, a held one gets a new version
+ * where a value that isn't blank differs. What can't be taken is added to `findings`; the caller then undoes the whole.
+ */
+export function writeTable(
+  db: Connection,
+  table: TableName,
+  rows: StrippedRows[TableName],
+  { batch, parents, findings }: Pick<Work, "batch" | "parents" | "findings">,
+): Tally {
+  const tally: Tally = { committed: 0, changed: 0, unchanged: 0 };
+  if (rows.length === 0) return tally;
+  const layout = layoutOf(table);
+  const own: readonly string[] = identities[table].own;
+  const ownPlaces = own.map((id) => layout.fields.findIndex(([field]) => field === id));
+  const work: Work = { layout, ownPlaces, statements: statementsOf(db, table), batch, parents, findings };
+  for (const merged of mergeRepeats(layout, rows, findings)) {
+    const outcome = writeRow(work, merged);
+    if (outcome !== "refused") tally[outcome] += 1;
+  }
+  return tally;
+}

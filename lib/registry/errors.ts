@@ -1,0 +1,34 @@
+import type { Finding } from "@/lib/intake";
+
+/** Rows that the registry doesn't take. Nothing of their batch was committed; no cell is quoted. */
+export class RowsRefused extends Error {
+  override readonly name = "RowsRefused";
+  readonly findings: readonly Finding[];
+
+  constructor(findings: readonly Finding[]) {
+    super(`commit requires rows without errors, received ${summaryOf(findings)}`);
+    this.findings = findings;
+  }
+}
+
+function summaryOf(findings: readonly Finding[]): string {
+  const counts = new Map<string, number>();
+  for (const { code } of findings) counts.set(code, (counts.get(code) ?? 0) + 1);
+  const first = findings[0];
+  const where = first ? `; the first: ${first.field ?? "row"}, found ${first.found}, expected ${first.expected}` : "";
+  return `${[...counts].map(([code, n]) => `${n} ${code}`).join(", ")}${where}`;
+}
+
+/** A key that isn't the registry's: cases named by it would join none of those held. */
+export class UnitKeyRefused extends Error {
+  override readonly name = "UnitKeyRefused";
+
+  constructor() {
+    super("the registry requires its own key, sealed again or not, received another key");
+  }
+}
+
+/** The disk, the file or another process stood in the way. Nothing was committed. */
+export class NothingCommitted extends Error {
+  override readonly name = "NothingCommitted";
+}

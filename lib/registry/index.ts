@@ -1,0 +1,28 @@
+// biome-ignore-all assist/source/organizeImports: the door stands under headings, not in alphabetical order
+// A registry
+export { openRegistry, type OpenOptions, type Registry } from "./registry";
+export type { Check, CommitOptions } from "./commit/commit";
+export type { HeldRow } from "./read/rows";
+
+// What it answers
+export type {
+  Batch,
+  BatchKind,
+  CommitResult,
+  CountName,
+  Counts,
+  FindingCounts,
+  Frame,
+  FrameColumn,
+  SealedKey,
+  Settings,
+  State,
+  UndoResult,
+  UnitKeyRecord,
+} from "./types";
+export { countNames } from "./counts";
+export { defaultSettings } from "./keep/settings";
+
+// Why it refuses
+export { NothingCommitted, RowsRefused, UnitKeyRefused } from "./errors";
+export { type OpenTrouble, RegistryNotOpened } from "@/db/errors";

@@ -1,0 +1,58 @@
+import { createHash, type Hash } from "node:crypto";
+import type { Connection } from "@/db/open";
+import { type Field, fieldsOf, type TableName, tableNames } from "@/lib/codebook";
+import { columnsOfRow, fromAsOf, naturalOrder } from "./row-sql";
+
+type Raw = readonly (string | number | null)[];
+type Encode = (value: string | number) => string;
+
+const enough = 1 << 16;
+
+// texts need no escaping: every text column is held by its CHECK to letters, digits and hyphens
+const quoted: Encode = (value) => `"${value}"`;
+const flag: Encode = (value) => (value === 1 ? "true" : "false");
+const number: Encode = String;
+
+function encoderOf(field: Field): Encode {
+  if (field.kind === "flag") return flag;
+  return field.kind === "code" || field.kind === "keyed" || field.kind === "listed" ? quoted : number;
+}
+
+/** Writes a row as canonical JSON: fields in codebook order, blanks left out so that a field added later changes no old hash. */
+function lineWriter(table: TableName): (row: Raw) => string {
+  const fields = fieldsOf(table).map(([id, field]) => ({ name: `,"${id}":`, encode: encoderOf(field) }));
+  const opening = `{"table":"${table}","row":{`;
+  return (row) => {
+    let line = "";
+    for (const [i, { name, encode }] of fields.entries()) {
+      const value = row[i];
+      if (value !== null && value !== undefined) line += name + encode(value);
+    }
+    return `${opening}${line.slice(1)}}}\n`;
+  };
+}
+
+function addTable(hash: Hash, db: Connection, table: TableName, batch: number): void {
+  const rows = db.prepare(`SELECT ${columnsOfRow(table)} ${fromAsOf(table)} ORDER BY ${naturalOrder(table)}`).raw();
+  const write = lineWriter(table);
+  let text = "";
+  for (const row of rows.iterate({ batch })) {
+    text += write(row as Raw);
+    if (text.length > enough) {
+      hash.update(text);
+      text = "";
+    }
+  }
+  hash.update(text);
+}
+
+/**
+ * SHA-256 of what the registry held as of a batch: tables in codebook order, rows in the order of their natural keys, one line of
+ * canonical JSON each, `{"table":"score","row":{"person":"…","scoreCode":"…","scoreDay":12,"scoreValue":80}}`. Numbers of identities
+ * and batches are no part of it, so the same cases give the same hash however they came in.
+ */
+export function hashAsOf(db: Connection, batch: number): string {
+  const hash = createHash("sha256");
+  for (const table of tableNames) addTable(hash, db, table, batch);
+  return hash.digest("hex");
+}

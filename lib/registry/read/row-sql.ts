@@ -1,0 +1,56 @@
+import { identities, identityTable, versionTable } from "@/db/identities";
+import { fieldsOf, snake, type TableName, tables } from "@/lib/codebook";
+
+// Aliases in every statement: i = identities of the table, v = its versions, p = the person's identity, s = the segment's.
+
+/** Identities of a table joined with those of its parents. CROSS JOIN keeps SQLite to this order, which is that of the natural key. */
+const sources: Readonly<Record<TableName, string>> = {
+  person: "person_id i",
+  bodyMeasure: "person_id p CROSS JOIN body_measure_id i ON i.person_entity = p.entity",
+  segment: "person_id p CROSS JOIN segment_id i ON i.person_entity = p.entity",
+  visit: "person_id p CROSS JOIN segment_id s ON s.person_entity = p.entity CROSS JOIN visit_id i ON i.segment_entity = s.entity",
+  event: "person_id p CROSS JOIN event_id i ON i.person_entity = p.entity LEFT JOIN segment_id s ON s.entity = i.segment_entity",
+  score: "person_id p CROSS JOIN score_id i ON i.person_entity = p.entity",
+};
+
+/** Where a field's column stands in those statements. */
+export function columnOf(table: TableName, id: string): string {
+  const own: readonly string[] = identities[table].own;
+  const key: readonly string[] = tables[table].key;
+  if (own.includes(id)) return `i.${snake(id)}`;
+  if (id === "person") return "p.person";
+  return `${key.includes(id) ? "s" : "v"}.${snake(id)}`;
+}
+
+/** Every field of a table, in codebook order. */
+export function columnsOfRow(table: TableName): string {
+  return fieldsOf(table)
+    .map(([id]) => columnOf(table, id))
+    .join(", ");
+}
+
+/** `FROM …` of the rows of a table that held as of `@batch`. */
+export function fromAsOf(table: TableName): string {
+  const versions = `CROSS JOIN ${versionTable(table)} v ON v.entity = i.entity AND v.since_batch <= @batch AND @batch < v.until_batch`;
+  return `FROM ${sources[table]} ${versions}`;
+}
+
+/** The person's natural key, whichever the table. */
+export function personColumn(table: TableName): string {
+  return columnOf(table, "person");
+}
+
+export function naturalOrder(table: TableName): string {
+  return tables[table].key.map((id) => columnOf(table, id)).join(", ");
+}
+
+/** `FROM …` by number of identity rather than by natural key: frames keep this order, which no later batch disturbs. */
+export function fromByEntity(table: TableName): string {
+  const parents =
+    table === "person"
+      ? ""
+      : table === "visit"
+        ? "JOIN segment_id s ON s.entity = i.segment_entity JOIN person_id p ON p.entity = s.person_entity"
+        : `JOIN person_id p ON p.entity = i.person_entity${table === "event" ? " LEFT JOIN segment_id s ON s.entity = i.segment_entity" : ""}`;
+  return `FROM ${identityTable(table)} i JOIN ${versionTable(table)} v ON v.entity = i.entity AND v.since_batch <= @batch AND @batch < v.until_batch ${parents}`;
+}

@@ -1,0 +1,46 @@
+import type { Connection } from "@/db/open";
+import { type Field, fieldsOf, type Rows, type TableName, tableNames, type Value } from "@/lib/codebook";
+import type { Stripped } from "@/lib/intake";
+import { columnsOfRow, fromAsOf, naturalOrder, personColumn } from "./row-sql";
+
+/** A row that the registry holds, with its table. Switching on `table` tells the row's type. */
+export type HeldRow = { [T in TableName]: { readonly table: T; readonly row: Stripped<T> } }[TableName];
+
+/** Persons read at once. Between two pages other work goes on, and no page is ever large. */
+const personsAPage = 500;
+
+const valueOfCell = (field: Field, cell: string | number | null): Value => (field.kind === "flag" && cell !== null ? cell === 1 : cell);
+
+function rowMaker<T extends TableName>(table: T): (cells: readonly (string | number | null)[]) => Stripped<T> {
+  const fields = fieldsOf(table);
+  // rows of the registry came in stripped, and nothing else was ever written to it
+  return (cells) =>
+    Object.fromEntries(fields.map(([id, field], i) => [id, valueOfCell(field, cells[i] ?? null)])) as Rows[T] as Stripped<T>;
+}
+
+/** The last person of each page, in the order of their pseudonyms. */
+function pageEnds(db: Connection): { readonly next: (after: string) => string | undefined } {
+  const find = db.prepare("SELECT max(person) FROM (SELECT person FROM person_id WHERE person > ? ORDER BY person LIMIT ?)");
+  return { next: (after) => (find.pluck().get(after, personsAPage) as string | null) ?? undefined };
+}
+
+function* rowsOfTable(db: Connection, table: TableName, batch: number): Generator<HeldRow> {
+  const person = personColumn(table);
+  const page = db
+    .prepare(
+      `SELECT ${columnsOfRow(table)} ${fromAsOf(table)} WHERE ${person} > @after AND ${person} <= @upTo ORDER BY ${naturalOrder(table)}`,
+    )
+    .raw();
+  const make = rowMaker(table);
+  const ends = pageEnds(db);
+  let after = "";
+  for (let upTo = ends.next(after); upTo !== undefined; upTo = ends.next(after)) {
+    for (const cells of page.all({ batch, after, upTo })) yield { table, row: make(cells as (string | number | null)[]) } as HeldRow;
+    after = upTo;
+  }
+}
+
+/** Every row that held as of a batch, tables in codebook order, rows in that of their natural keys. */
+export function* rowsAsOf(db: Connection, batch: number): Generator<HeldRow> {
+  for (const table of tableNames) yield* rowsOfTable(db, table, batch);
+}

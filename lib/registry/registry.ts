@@ -1,0 +1,83 @@
+import { closeRegistryFile, openRegistryFile } from "@/db/open";
+import type { TableName } from "@/lib/codebook";
+import type { StrippedRows, UnitKeyRecord } from "@/lib/intake";
+import { type Check, type CommitOptions, commitRows } from "./commit/commit";
+import { batchesIn, stateOf } from "./keep/ledger";
+import { keepSettings, settingsAsOf } from "./keep/settings";
+import { keepUnitKey, unitKeyIn } from "./keep/unit-key";
+import { hashAsOf } from "./read/content-hash";
+import { framesOf } from "./read/frames";
+import { type HeldRow, rowsAsOf } from "./read/rows";
+import { inTransaction } from "./transaction";
+import type { Batch, CommitResult, Frame, Settings, State, UndoResult } from "./types";
+import { UndoBlocked, undoBatch } from "./undo/undo";
+
+/** A registry, open. Promises throughout, whatever the driver. Every writer is all or nothing. */
+export type Registry = {
+  readonly state: () => Promise<State>;
+  /** Oldest first, numbered without gaps. */
+  readonly batches: () => Promise<readonly Batch[]>;
+  /** @throws RowsRefused, UnitKeyRefused, NothingCommitted, RangeError for a time that isn't one */
+  readonly commit: (rows: StrippedRows, options: CommitOptions) => Promise<CommitResult>;
+  /** @throws RangeError when there is no such batch; NothingCommitted */
+  readonly undo: (batch: number, options: { readonly at: string }) => Promise<UndoResult>;
+  /** SHA-256 of what was held as of a batch, worked out anew; of the newest when none is named. @throws RangeError for a batch to come */
+  readonly contentHash: (batch?: number) => Promise<string>;
+  /** Columns of a table as of a state, in typed arrays kept for the last three states. Not to be written to. @throws RangeError */
+  readonly frameAsOf: (state: State, table: TableName, columns: readonly string[]) => Promise<Frame>;
+  /** What is held now, tables in codebook order, rows in the order of their natural keys; a page of persons at a time. */
+  readonly held: () => AsyncIterable<HeldRow>;
+  readonly unitKey: () => Promise<UnitKeyRecord | null>;
+  /** Keeps the same key sealed again. @throws UnitKeyRefused for another key */
+  readonly saveUnitKey: (record: UnitKeyRecord) => Promise<void>;
+  readonly settings: (asOf?: number) => Promise<Settings>;
+  /** `batch: null`: they were so already. @throws RangeError naming the setting that can't be */
+  readonly saveSettings: (settings: Settings, options: { readonly at: string }) => Promise<{ readonly batch: number | null }>;
+  readonly close: () => Promise<void>;
+};
+
+export type OpenOptions = {
+  /** Make the registry when the folder has none. */
+  readonly create?: boolean;
+  /** Intake's check of stripped rows, run again inside each commit. */
+  readonly check: Check;
+};
+
+/**
+ * Opens the registry of a folder.
+ * @throws RegistryNotOpened when it can't be, with the trouble and a sentence for people
+ */
+export async function openRegistry(folder: string, { create = false, check }: OpenOptions): Promise<Registry> {
+  const db = openRegistryFile(folder, { create });
+  const frames = framesOf(db);
+  const newest = () => stateOf(db).batch;
+  return {
+    state: async () => stateOf(db),
+    batches: async () => batchesIn(db),
+    commit: async (rows, options) => inTransaction(db, () => commitRows(db, rows, options, check)),
+    undo: async (batch, { at }) => {
+      try {
+        return inTransaction(db, () => undoBatch(db, batch, at));
+      } catch (error) {
+        if (error instanceof UndoBlocked) return { blockedBy: error.blockedBy };
+        throw error;
+      }
+    },
+    contentHash: async (batch = newest()) => hashAsOf(db, requireBatch(batch, newest())),
+    frameAsOf: async (state, table, columns) => frames.asOf(state, table, columns),
+    held: async function* () {
+      yield* rowsAsOf(db, newest());
+    },
+    unitKey: async () => unitKeyIn(db),
+    saveUnitKey: async (record) => inTransaction(db, () => keepUnitKey(db, record)),
+    settings: async (asOf = newest()) => settingsAsOf(db, requireBatch(asOf, newest())),
+    saveSettings: async (settings, { at }) => ({ batch: inTransaction(db, () => keepSettings(db, settings, at)) }),
+    close: async () => closeRegistryFile(db),
+  };
+}
+
+function requireBatch(batch: number, newest: number): number {
+  if (!Number.isInteger(batch) || batch < 0 || batch > newest)
+    throw new RangeError(`the registry requires a batch of 0 to ${newest}, received ${batch}`);
+  return batch;
+}
