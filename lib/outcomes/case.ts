@@ -33,6 +33,8 @@ export type SegmentCase = Pick<
   | "boneLengthBeforeMm"
   | "boneLengthFinalMm"
   | "eventsLookedFor"
+  | "differenceTargetMm"
+  | "differenceFinalMm"
 > & {
   /** Identity of the segment and of its person in the registry. */
   readonly segment: number;
@@ -41,4 +43,14 @@ export type SegmentCase = Pick<
   readonly visits: readonly CourseVisit[];
 };
 
-export type CourseVisit = Pick<VisitRow, "visitDay" | "distractedMm" | "cortices">;
+export type CourseVisit = Pick<
+  VisitRow,
+  | "visitDay"
+  | "distractedMm"
+  | "distractedBy"
+  | "cortices"
+  | "kneeFlexionDeg"
+  | "kneeExtensionDeg"
+  | "ankleDorsiflexionDeg"
+  | "hipFlexionDeg"
+>;

@@ -42,6 +42,11 @@ export {
   type Rescue,
 } from "./indices/definition";
 export { type Reading, readIndex } from "./indices/reading";
+// Measures by id
+export { courseMeasures } from "./measures/course-measures";
+export type { MeasureOptions, PersonMeasure, SegmentMeasure } from "./measures/definition";
+export { gainMeasures } from "./measures/gain-measures";
+export { personMeasures } from "./measures/person-measures";
 export { type Joint, type MotionMoment, type MotionReading, type MotionVisit, motionLossAt, motionOf } from "./motion/motion";
 // Norms
 export { type GrowthScore, type GrowthSex, type GrowthTable, growthSources, statureScore } from "./norms/growth";

@@ -36,6 +36,19 @@ const caseFields = [
   "boneLengthBeforeMm",
   "boneLengthFinalMm",
   "eventsLookedFor",
+  "differenceTargetMm",
+  "differenceFinalMm",
+] as const;
+
+const visitFields = [
+  "visitDay",
+  "distractedMm",
+  "distractedBy",
+  "cortices",
+  "kneeFlexionDeg",
+  "kneeExtensionDeg",
+  "ankleDorsiflexionDeg",
+  "hipFlexionDeg",
 ] as const;
 
 const personFields: ReadonlySet<string> = new Set(fieldsOf("person").map(([id]) => id));
@@ -90,15 +103,11 @@ function readerOf(frame: Frame): (row: number) => SegmentValues {
 }
 
 async function visitsBySegment(registry: Registry, state: State): Promise<ReadonlyMap<number, CourseVisit[]>> {
-  const frame = await registry.frameAsOf(state, "visit", ["visitDay", "distractedMm", "cortices"]);
+  const frame = await registry.frameAsOf(state, "visit", visitFields);
   const bySegment = new Map<number, CourseVisit[]>();
   for (let row = 0; row < frame.length; row++) {
     const segment = frame.segmentEntity?.[row] ?? -1;
-    const visit = {
-      visitDay: valueAt(columnOf(frame, "visitDay"), row) as number,
-      distractedMm: valueAt(columnOf(frame, "distractedMm"), row) as number | null,
-      cortices: valueAt(columnOf(frame, "cortices"), row) as number | null,
-    };
+    const visit = Object.fromEntries(visitFields.map((field) => [field, valueAt(columnOf(frame, field), row)])) as CourseVisit;
     const held = bySegment.get(segment);
     if (held) held.push(visit);
     else bySegment.set(segment, [visit]);

@@ -1,4 +1,4 @@
-import type { SegmentCase } from "@/lib/outcomes";
+import type { CourseVisit, SegmentCase } from "@/lib/outcomes";
 
 /** A femur operated on day 0, lengthened 50 mm from day 7 to day 57, with nothing else recorded. */
 export function aSegment(with_: Partial<SegmentCase> = {}): SegmentCase {
@@ -37,6 +37,14 @@ export function aSegment(with_: Partial<SegmentCase> = {}): SegmentCase {
     boneLengthBeforeMm: null,
     boneLengthFinalMm: null,
     eventsLookedFor: null,
+    differenceTargetMm: null,
+    differenceFinalMm: null,
     ...with_,
   } satisfies SegmentCase);
+}
+
+/** A visit on a day of the person's line at which nothing else was recorded. */
+export function aVisit(visitDay: number, read: Partial<CourseVisit> = {}): CourseVisit {
+  const nothing = { distractedMm: null, distractedBy: null, cortices: null };
+  return { visitDay, ...nothing, kneeFlexionDeg: null, kneeExtensionDeg: null, ankleDorsiflexionDeg: null, hipFlexionDeg: null, ...read };
 }

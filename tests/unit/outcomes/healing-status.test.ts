@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { courseOf, healingStatus } from "@/lib/outcomes";
-import { aSegment } from "./a-segment";
+import { aSegment, aVisit } from "./a-segment";
 
 describe("healing status, the first that applies", () => {
   test.each([
@@ -35,11 +35,11 @@ describe("healing status, the first that applies", () => {
 
 describe("days that a visit series gives", () => {
   const visits = [
-    { visitDay: 60, distractedMm: 50, cortices: 0 },
-    { visitDay: 30, distractedMm: 25, cortices: 0 },
-    { visitDay: 120, distractedMm: null, cortices: 2 },
-    { visitDay: 170, distractedMm: null, cortices: 3 },
-    { visitDay: 220, distractedMm: null, cortices: 4 },
+    aVisit(60, { distractedMm: 50, cortices: 0 }),
+    aVisit(30, { distractedMm: 25, cortices: 0 }),
+    aVisit(120, { distractedMm: null, cortices: 2 }),
+    aVisit(170, { distractedMm: null, cortices: 3 }),
+    aVisit(220, { distractedMm: null, cortices: 4 }),
   ];
 
   test("consolidation is the first visit with three cortices, and is marked derived", () => {
@@ -65,18 +65,12 @@ describe("days that a visit series gives", () => {
   });
 
   test("a length that is still growing at the last visit is no end", () => {
-    const growing = [
-      { visitDay: 30, distractedMm: 20, cortices: null },
-      { visitDay: 45, distractedMm: 32, cortices: null },
-    ];
+    const growing = [aVisit(30, { distractedMm: 20, cortices: null }), aVisit(45, { distractedMm: 32, cortices: null })];
     expect(courseOf(aSegment({ visits: growing, distractionEndDay: null })).distractionEndDay).toBeNull();
   });
 
   test("a length short of the plan that a later visit shows again is the end", () => {
-    const stopped = [
-      { visitDay: 45, distractedMm: 32, cortices: null },
-      { visitDay: 60, distractedMm: 32, cortices: null },
-    ];
+    const stopped = [aVisit(45, { distractedMm: 32, cortices: null }), aVisit(60, { distractedMm: 32, cortices: null })];
     expect(courseOf(aSegment({ visits: stopped, distractionEndDay: null })).distractionEndDay).toBe(45);
   });
 });
