@@ -19,3 +19,6 @@ export * from "./key";
 
 // Strip
 export * from "./strip";
+
+// Identifiers that look wrong where they stand
+export * from "./detect";

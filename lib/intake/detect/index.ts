@@ -1,0 +1,7 @@
+export { longestCell } from "./clean";
+export { describeCell } from "./describe";
+export { type ColumnContext, detectInCell } from "./detect-in-cell";
+export { type ColumnDetector, detectInColumn, makeColumnDetector, type SuspiciousCell } from "./detect-in-column";
+export { detectInFileName, detectInHeader } from "./detect-in-header";
+export type { Suspicion, SuspicionKind } from "./suspicion";
+export { knownWordsOf } from "./words/person-words";

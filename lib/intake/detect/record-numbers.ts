@@ -1,0 +1,16 @@
+const fewestCells = 8;
+
+/**
+ * Whether a column's filled cells look like record numbers: at least 95 % differ, each has 5 to 12 characters, at least 60 % of them
+ * digits, and none is a decimal number. Fewer than eight cells say nothing. Our choice; no source.
+ */
+export function looksLikeRecordNumbers(cells: readonly string[]): boolean {
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== "");
+  if (filled.length < fewestCells || !filled.every(isNumberLike)) return false;
+  return new Set(filled).size >= 0.95 * filled.length;
+}
+
+function isNumberLike(cell: string): boolean {
+  if (cell.length < 5 || cell.length > 12 || /^[+-]?\d*[.,]\d+$/.test(cell)) return false;
+  return (cell.match(/\d/g) ?? []).length >= 0.6 * cell.length;
+}
