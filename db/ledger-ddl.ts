@@ -40,6 +40,12 @@ const settingsLines = () => {
   return [entity, since, until, "content TEXT NOT NULL CONSTRAINT settings_content_json CHECK (json_valid(content))", span, ...spanKeys];
 };
 
+/** Questions by their result reference: written once, so that a reference answers the same question for ever. */
+const questionLines = [
+  "stamp TEXT PRIMARY KEY NOT NULL CONSTRAINT question_stamp_hex CHECK (length(stamp) = 12 AND stamp NOT GLOB '*[^0-9a-f]*')",
+  "asked TEXT NOT NULL CONSTRAINT question_asked_json CHECK (json_valid(asked))",
+];
+
 const erasureLines = [
   "only INTEGER PRIMARY KEY CONSTRAINT erasure_only_one CHECK (only = 1)",
   "count INTEGER NOT NULL CONSTRAINT erasure_count_limits CHECK (count >= 0)",
@@ -74,6 +80,8 @@ export function ledgerDdl(): readonly string[] {
     ),
     refuse("unit_key_same_key", "UPDATE ON unit_key", "unit_key: the same key is sealed again, never another", "NEW.key_id <> OLD.key_id"),
     refuse("unit_key_never_deleted", "DELETE ON unit_key", "unit_key: the key is never deleted"),
+    createTable("question", questionLines),
+    refuse("question_never_changed", "UPDATE ON question", "question: a question is never changed"),
     createTable("settings", settingsLines()),
     ...versionTriggers("settings", ["content"]),
   ];

@@ -76,6 +76,14 @@ BEGIN SELECT RAISE(ABORT, 'unit_key: the same key is sealed again, never another
 CREATE TRIGGER unit_key_never_deleted BEFORE DELETE ON unit_key
 BEGIN SELECT RAISE(ABORT, 'unit_key: the key is never deleted'); END;
 
+CREATE TABLE question (
+  stamp TEXT PRIMARY KEY NOT NULL CONSTRAINT question_stamp_hex CHECK (length(stamp) = 12 AND stamp NOT GLOB '*[^0-9a-f]*'),
+  asked TEXT NOT NULL CONSTRAINT question_asked_json CHECK (json_valid(asked))
+) STRICT;
+
+CREATE TRIGGER question_never_changed BEFORE UPDATE ON question
+BEGIN SELECT RAISE(ABORT, 'question: a question is never changed'); END;
+
 CREATE TABLE settings (
   entity INTEGER NOT NULL CONSTRAINT settings_entity_one CHECK (entity = 1),
   since_batch INTEGER NOT NULL,

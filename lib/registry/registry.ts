@@ -3,6 +3,7 @@ import type { TableName } from "@/lib/codebook";
 import type { StrippedRows, UnitKeyRecord } from "@/lib/intake";
 import { type Check, type CommitOptions, commitRows } from "./commit/commit";
 import { batchesIn, stateOf } from "./keep/ledger";
+import { keepQuestion, questionOf } from "./keep/questions";
 import { keepSettings, settingsAsOf } from "./keep/settings";
 import { keepUnitKey, unitKeyIn } from "./keep/unit-key";
 import { hashAsOf } from "./read/content-hash";
@@ -14,6 +15,8 @@ import { UndoBlocked, undoBatch } from "./undo/undo";
 
 /** A registry, open. Promises throughout, whatever the driver. Every writer is all or nothing. */
 export type Registry = {
+  /** The folder that holds it. */
+  readonly folder: string;
   readonly state: () => Promise<State>;
   /** Oldest first, numbered without gaps. */
   readonly batches: () => Promise<readonly Batch[]>;
@@ -33,6 +36,10 @@ export type Registry = {
   readonly settings: (asOf?: number) => Promise<Settings>;
   /** `batch: null`: they were so already. @throws RangeError naming the setting that can't be */
   readonly saveSettings: (settings: Settings, options: { readonly at: string }) => Promise<{ readonly batch: number | null }>;
+  /** Keeps a question under its result reference; asked again, nothing is written. */
+  readonly keepQuestion: (stamp: string, asked: string) => Promise<void>;
+  /** The question kept under a result reference; null when there is none. */
+  readonly findQuestion: (stamp: string) => Promise<string | null>;
   readonly close: () => Promise<void>;
 };
 
@@ -52,6 +59,7 @@ export async function openRegistry(folder: string, { create = false, check }: Op
   const frames = framesOf(db);
   const newest = () => stateOf(db).batch;
   return {
+    folder,
     state: async () => stateOf(db),
     batches: async () => batchesIn(db),
     commit: async (rows, options) => inTransaction(db, () => commitRows(db, rows, options, check)),
@@ -72,6 +80,8 @@ export async function openRegistry(folder: string, { create = false, check }: Op
     saveUnitKey: async (record) => inTransaction(db, () => keepUnitKey(db, record)),
     settings: async (asOf = newest()) => settingsAsOf(db, requireBatch(asOf, newest())),
     saveSettings: async (settings, { at }) => ({ batch: inTransaction(db, () => keepSettings(db, settings, at)) }),
+    keepQuestion: async (stamp, asked) => keepQuestion(db, stamp, asked),
+    findQuestion: async (stamp) => questionOf(db, stamp),
     close: async () => closeRegistryFile(db),
   };
 }

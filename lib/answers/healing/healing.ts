@@ -19,7 +19,8 @@ import { version } from "../question/version";
 import type { HealingAnswer, Note } from "../types";
 import { middle, type ReadGroup, readGroup, summariseGroup } from "./group";
 import { splitBy } from "./groups";
-import { said } from "./summaries";
+import { seed } from "./median-interval";
+import { said } from "./said";
 
 export type HealingQuestion = {
   readonly measure: string;
@@ -51,7 +52,7 @@ export async function healing(registry: Registry, asked: HealingQuestion): Promi
     by,
     method,
     options: { rescue: definition.rescue, per: definition.per },
-    seed: 1,
+    seed,
     version,
     state,
   };

@@ -1,11 +1,19 @@
-import { thresholds } from "@/lib/stats";
+import { patientBootstrap } from "@/lib/stats";
 import type { Note } from "../types";
+import { said } from "./said";
 import type { Measured } from "./summaries";
+
+/** The seed of every interval that draws patients: one for all, so that an answer is the same whenever it is asked. */
+export const seed = 1;
 
 /** Interval of the median of a fully observed group: patient bootstrap, from twenty patients on. */
 export function medianInterval(measured: readonly Measured[]): { lower: number | null; upper: number | null; notes: readonly Note[] } {
-  const patients = new Set(measured.map(({ person }) => person)).size;
-  if (patients < thresholds.patientsForBootstrap)
-    return { lower: null, upper: null, notes: [{ code: "too-few-for-interval", text: "Too few patients for an interval of the median." }] };
-  return { lower: null, upper: null, notes: [] };
+  const { lower, upper, notes } = patientBootstrap({
+    values: measured.map(({ value }) => value),
+    patient: measured.map(({ person }) => person),
+    statistic: "quantile",
+    repeats: 1999,
+    seed,
+  });
+  return { lower, upper, notes: notes.map(said) };
 }

@@ -1,18 +1,8 @@
 import { endsAtConsolidation, type IndexDefinition, type Reading } from "@/lib/outcomes";
-import {
-  cr2Mean,
-  type Estimate,
-  medianBounds,
-  noteText,
-  patientMean,
-  plainMean,
-  quantile,
-  ratioOfSums,
-  thresholds,
-  timeModel,
-} from "@/lib/stats";
+import { cr2Mean, type Estimate, medianBounds, patientMean, plainMean, quantile, ratioOfSums, thresholds, timeModel } from "@/lib/stats";
 import type { DaysAtMedianGain, Mean, Median, Note } from "../types";
 import { medianInterval } from "./median-interval";
+import { said } from "./said";
 
 export type Measured = Extract<Reading, { reading: "measured" }> & { readonly person: number; readonly segment: number };
 export type Censored = Extract<Reading, { reading: "censored" }> & { readonly person: number; readonly segment: number };
@@ -112,8 +102,4 @@ export function meanNotes({ mean, patientMean: byPatient }: ReturnType<typeof me
   if (mean.n > mean.patients && apart > thresholds.standardErrorsApart * (mean.se ?? 0))
     notes.push(said({ code: "bilateral-patients-differ" }));
   return notes;
-}
-
-export function said(note: Parameters<typeof noteText>[0]): Note {
-  return { code: note.code, text: noteText(note) };
 }

@@ -1,5 +1,6 @@
 import { parseWords, Refusal, UsageError } from "../arguments";
 import { type Command, done } from "../command";
+import { now } from "../now";
 import { withRegistry } from "../registry-folder";
 
 export const undo: Command = {
@@ -12,7 +13,7 @@ export const undo: Command = {
       const batch = Number(words[0]);
       const { batch: newest } = await registry.state();
       if (batch < 1 || batch > newest) throw new UsageError(`undo requires a batch from 1 to ${newest}, received ${batch}`);
-      const undone = await registry.undo(batch, { at: new Date() });
+      const undone = await registry.undo(batch, { at: now() });
       if ("blockedBy" in undone)
         throw new Refusal(
           `Batch ${batch} can't be undone: later batches changed the same rows (${undone.blockedBy.join(", ")}). Undo those first.`,
