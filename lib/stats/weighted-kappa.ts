@@ -3,8 +3,7 @@ import { indexPatients, type PatientIndex } from "./cluster/patients";
 import type { Note } from "./notes";
 import type { Estimate, PatientLabels } from "./record";
 import { requireConfidence, requireCount, requireSameLength, requireSome } from "./require";
-import { seededRandom } from "./resample/random";
-import { quantileSorted, sortedCopy } from "./summary/order";
+import { bootstrapReplicates, percentileInterval } from "./resample/bootstrap";
 import { thresholds } from "./thresholds";
 
 export interface WeightedKappa extends Estimate {
@@ -31,7 +30,7 @@ export function weightedKappa({
   classes,
   seed,
   weights = "quadratic",
-  resamples = 1999,
+  repeats = 9999,
   confidence = 0.95,
 }: {
   first: readonly number[];
@@ -40,22 +39,27 @@ export function weightedKappa({
   classes: number;
   seed: number;
   weights?: KappaWeights;
-  resamples?: number;
+  repeats?: number;
   confidence?: number;
 }): WeightedKappa {
   requireRatings(first, second, patient, classes);
   requireConfidence("weightedKappa", confidence);
-  requireCount("weightedKappa", "resamples", resamples, 1);
+  requireCount("weightedKappa", "repeats", repeats, 1);
   const index = indexPatients(patient);
   const tables = tablesOfPatients(first, second, index, classes);
-  const table = sumOf(tables, tables.keys());
+  const table = sumOf(tables, new Int32Array(index.count).fill(1));
   const apart = disagreements(classes, weights);
   const { kappa, seen, expected } = kappaOf(table, apart, classes);
   const enough = index.count >= thresholds.patientsForBootstrap;
   const notes: Note[] = [];
   if (!enough) notes.push({ code: "too-few-for-interval", patients: index.count, needed: thresholds.patientsForBootstrap });
   if (kappa === null) notes.push({ code: "constant-values" });
-  const limits = enough && kappa !== null ? resampled(tables, apart, classes, { seed, resamples, confidence }) : noLimits;
+  // A resample in one class only says nothing about agreement and counts as failed.
+  const ofDraw = (times: Int32Array) => kappaOf(sumOf(tables, times), apart, classes).kappa;
+  const limits =
+    enough && kappa !== null
+      ? percentileInterval(bootstrapReplicates({ patients: index.count, repeats, seed, statistic: ofDraw }), confidence)
+      : { se: null, lower: null, upper: null };
   return {
     estimate: kappa,
     ...limits,
@@ -66,31 +70,9 @@ export function weightedKappa({
     n: first.length,
     patients: index.count,
     method: `${weights === "unweighted" ? "kappa" : `weighted kappa (${weights})`}, percentile bootstrap of patients`,
+    convention: "limits at (B + 1)p of the replicates",
     notes,
   };
-}
-
-const noLimits = { se: null, lower: null, upper: null } as const;
-
-function resampled(
-  tables: readonly Float64Array[],
-  apart: Float64Array,
-  classes: number,
-  { seed, resamples, confidence }: { seed: number; resamples: number; confidence: number },
-) {
-  const random = seededRandom(seed);
-  const kappas: number[] = [];
-  for (let b = 0; b < resamples; b++) {
-    const drawn = tables.map(() => random.below(tables.length));
-    const { kappa } = kappaOf(sumOf(tables, drawn), apart, classes);
-    if (kappa !== null) kappas.push(kappa); // a resample in one class only says nothing about agreement
-  }
-  if (kappas.length < 2) return noLimits;
-  const sorted = sortedCopy(kappas);
-  const mean = sorted.reduce((sum, value) => sum + value, 0) / sorted.length;
-  const se = Math.sqrt(sorted.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (sorted.length - 1));
-  const tail = (1 - confidence) / 2;
-  return { se, lower: quantileSorted(sorted, tail), upper: quantileSorted(sorted, 1 - tail) };
 }
 
 function tablesOfPatients(first: readonly number[], second: readonly number[], { codes, count }: PatientIndex, classes: number) {
@@ -103,13 +85,13 @@ function tablesOfPatients(first: readonly number[], second: readonly number[], {
   return tables;
 }
 
-function sumOf(tables: readonly Float64Array[], which: Iterable<number>): Float64Array {
+/** Table of the patients, each as often as `times` says. */
+function sumOf(tables: readonly Float64Array[], times: ArrayLike<number>): Float64Array {
   const sum = new Float64Array((tables[0] as Float64Array).length);
-  for (const code of which) {
-    (tables[code] as Float64Array).forEach((count, at) => {
-      sum[at] = (sum[at] as number) + count;
-    });
-  }
+  tables.forEach((table, code) => {
+    const often = times[code] as number;
+    for (let at = 0; often > 0 && at < sum.length; at++) sum[at] = (sum[at] as number) + often * (table[at] as number);
+  });
   return sum;
 }
 

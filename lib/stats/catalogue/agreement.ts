@@ -38,7 +38,7 @@ export const agreement = [
       classes: z.number().int().min(2),
       seed,
       weights: z.enum(["unweighted", "linear", "quadratic"]).default("quadratic"),
-      resamples: z.number().int().positive().default(1999),
+      repeats: z.number().int().positive().default(9999),
       confidence,
     }),
     weightedKappa,
@@ -48,7 +48,7 @@ export const agreement = [
       patient: ratings.map((_, i) => i),
       classes: 3,
       seed: 1,
-      resamples: 199,
+      repeats: 199,
     },
   ),
   method(

@@ -8,6 +8,7 @@ import { medianBounds } from "../median-bounds";
 import { restrictedMeanDifference } from "../restricted-mean-difference";
 import { reverseKaplanMeier } from "../reverse-kaplan-meier";
 import { timeModel } from "../time-model";
+import { turnbull } from "../turnbull";
 import { method } from "./entry";
 import { confidence, design, entry, event, group, limits, patientOrNone as patient, seed, times } from "./fields";
 
@@ -15,6 +16,13 @@ const rows = { times, event, patient };
 const positive = z.number().positive();
 const tau = positive.describe("up to this time, in the unit of the times");
 const curve = z.strictObject({ ...rows, entry, confidence, limits, tau: tau.exactOptional() });
+const spans = {
+  times: times.exactOptional(),
+  event: event.exactOptional(),
+  after: times.describe("not yet happened at this time").exactOptional(),
+  by: z.array(z.number().nonnegative().nullable()).describe("happened by this time; null: not yet").exactOptional(),
+  patient,
+};
 const healed = { times: [90, 110, 130, 150, 160, 200, 210, 240], event: [1, 1, 1, 0, 1, 1, 0, 1], patient: [1, 1, 2, 3, 4, 5, 6, 7] };
 const arms = { ...healed, group: ["a", "b", "a", "b", "a", "b", "a", "b"] };
 
@@ -82,11 +90,7 @@ export const time = [
     "time-model",
     "Log-normal model of time, censored or known between two days",
     z.strictObject({
-      times: times.exactOptional(),
-      event: event.exactOptional(),
-      after: times.describe("not yet happened at this time").exactOptional(),
-      by: z.array(z.number().nonnegative().nullable()).describe("happened by this time; null: not yet").exactOptional(),
-      patient,
+      ...spans,
       design: design.exactOptional(),
       names: z.array(z.string()).exactOptional(),
       at: z.array(z.number()).describe("covariates at which the median is asked for").exactOptional(),
@@ -95,4 +99,8 @@ export const time = [
     timeModel,
     { ...healed, design: [[3], [4], [4.5], [5], [5], [6.5], [6], [7]], names: ["gainCm"] },
   ),
+  method("turnbull", "The curve when events are known only to lie between two days", z.strictObject(spans), turnbull, {
+    after: [30, 60, 60, 90, 120],
+    by: [60, 90, 120, 120, null],
+  }),
 ];

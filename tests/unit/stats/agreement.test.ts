@@ -120,14 +120,14 @@ describe("weighted kappa", () => {
 
   test("Cohen 1968: unweighted kappa 0.492", () => {
     const table = check("kappa-cohen-1968").input.table as readonly (readonly number[])[];
-    const ours = weightedKappa({ ...spread(table), weights: "unweighted", resamples: 99 });
+    const ours = weightedKappa({ ...spread(table), weights: "unweighted", repeats: 99 });
     expectAsChecked("kappa-cohen-1968", { unweighted: ours.estimate });
     expect(ours.table).toEqual(table);
   });
 
   test.each(answersOf("agreement", "kappa-"))("%s: three weightings as from the definitions in R", (_, r) => {
     for (const weights of ["unweighted", "linear", "quadratic"] as const satisfies readonly KappaWeights[]) {
-      const { estimate } = weightedKappa({ ...spread(rowsOf(r, "table")), weights, resamples: 1 });
+      const { estimate } = weightedKappa({ ...spread(rowsOf(r, "table")), weights, repeats: 1 });
       expectAsR({ [weights]: estimate }, r, [weights]);
     }
   });
@@ -181,7 +181,7 @@ describe("weighted kappa", () => {
       ]),
       seed: 3,
     };
-    const ours = weightedKappa({ ...rows, resamples: 1 });
+    const ours = weightedKappa({ ...rows, repeats: 1 });
     expect([ours.se, ours.lower]).toEqual([null, null]);
   });
 
