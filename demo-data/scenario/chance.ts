@@ -12,6 +12,8 @@ export type Chance = {
   readonly skewed: () => number;
   readonly pick: <T>(list: readonly T[]) => T;
   readonly weighted: <T>(choices: readonly (readonly [choice: T, weight: number])[]) => T;
+  /** One of the names, by their weights. */
+  readonly among: <K extends string>(weights: Readonly<Record<K, number>>) => K;
   readonly shuffled: <T>(list: readonly T[]) => T[];
 };
 
@@ -35,6 +37,7 @@ export function chanceOf(...name: readonly (string | number)[]): Chance {
     skewed: () => (-Math.log((1 - uniform()) * (1 - uniform()) * (1 - uniform()) * (1 - uniform())) - 4) / 2,
     pick,
     weighted: (choices) => weightedBy(uniform(), choices),
+    among: <K extends string>(weights: Readonly<Record<K, number>>) => weightedBy(uniform(), Object.entries(weights) as [K, number][]),
     shuffled: (list) =>
       list
         .map((value) => [uniform(), value] as const)

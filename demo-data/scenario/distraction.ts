@@ -16,14 +16,14 @@ export type Stop = { readonly share: number; readonly reason: NonNullable<Segmen
 
 export function stopOf(chance: Chance, bone: string, bilateral: boolean): Stop {
   if (!chance.happens(bone === "tibia" ? 0.16 : 0.12)) return null;
-  const reason = chance.weighted([
-    ["stiffness", 28],
-    ["nerve", bone === "tibia" ? 16 : 5],
-    ["pain", 14],
-    ["poor-regenerate", 16],
-    ["patient-wish", bilateral ? 22 : 10],
-    ["goal-reached-early", 8],
-  ] as const);
+  const reason = chance.among({
+    stiffness: 28,
+    nerve: bone === "tibia" ? 16 : 5,
+    pain: 14,
+    "poor-regenerate": 16,
+    "patient-wish": bilateral ? 22 : 10,
+    "goal-reached-early": 8,
+  });
   return { share: reason === "goal-reached-early" ? chance.between(0.86, 0.93) : chance.between(0.6, 0.9), reason };
 }
 

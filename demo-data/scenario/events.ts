@@ -29,11 +29,7 @@ export function eventsOf(chance: Chance, happening: Happening): Recorded {
 function lookedFor(chance: Chance, surgery: Day): SegmentDraft["eventsLookedFor"] {
   const year = partsOf(surgery).year;
   const missing = year === 2018 ? 35 : year === 2019 ? 18 : 3;
-  return chance.weighted([
-    ["not-collected", missing],
-    ["serious-only", year <= 2019 ? 10 : 3],
-    ["fully", 94 - missing],
-  ] as const);
+  return chance.among({ "not-collected": missing, "serious-only": year <= 2019 ? 10 : 3, fully: 94 - missing });
 }
 
 /** One event of a type a segment: the key of an event is its type and day. */
@@ -106,11 +102,7 @@ const purposeOf = ({ on, window }: EventKind): EventDraft["purpose"] =>
 function pinSite(chance: Chance, happening: Happening): EventDraft | null {
   const window = windowOf("distraction", happening);
   if (window === null) return null;
-  const handling = chance.weighted([
-    ["oral-drug", 8],
-    ["intravenous-drug", 1],
-    ["procedure-without-anaesthesia", 1],
-  ] as const);
+  const handling = chance.among({ "oral-drug": 8, "intravenous-drug": 1, "procedure-without-anaesthesia": 1 });
   return {
     eventType: "pin-site-infection",
     onsetDay: chance.whole(...window),

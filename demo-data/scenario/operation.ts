@@ -129,16 +129,22 @@ function recorded(
       side: planned.side,
       surgeryDay: day,
       episode: patient.case.pattern.endsWith("again") || patient.case.pattern.endsWith("then-femur") ? stage : null,
+      procedure: patient.case.group === "loss" ? "transport" : "lengthening",
       eventsLookedFor,
       ...known,
       ...lengths(chance, patient, planned, known),
       rescueDay: told && chance.happens(0.4) ? null : (known.rescueDay ?? null),
-      growthPlates: technique.age < 13.5 ? "open" : technique.age < 16 ? "closing" : "closed",
-      procedure: patient.case.group === "loss" ? "transport" : "lengthening",
-      nightsInHospital: chance.happens(0.85) ? chance.whole(2, 7) : null,
-      readmittedWithin30Days: chance.happens(0.85) ? chance.happens(0.04) : null,
-      filmCalibrated: chance.happens(0.75) ? chance.happens(0.9) : null,
+      ...stayOf(chance, technique.age),
     },
+  };
+}
+
+function stayOf(chance: Chance, age: number): SegmentDraft {
+  return {
+    growthPlates: age < 13.5 ? "open" : age < 16 ? "closing" : "closed",
+    nightsInHospital: chance.happens(0.85) ? chance.whole(2, 7) : null,
+    readmittedWithin30Days: chance.happens(0.85) ? chance.happens(0.04) : null,
+    filmCalibrated: chance.happens(0.75) ? chance.happens(0.9) : null,
   };
 }
 
@@ -153,9 +159,6 @@ function lengths(
   return {
     boneLengthBeforeMm: before,
     boneLengthFinalMm: final,
-    boneLengthMethod: chance.weighted([
-      ["standing-film", 8],
-      ["ct", 1],
-    ] as const),
+    boneLengthMethod: chance.among({ "standing-film": 8, ct: 1 }),
   };
 }

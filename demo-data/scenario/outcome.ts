@@ -101,11 +101,7 @@ function consolidated(chance: Chance, seen: Seen, healed: Day): SegmentDraft {
   return {
     lastNotHealedDay: open,
     consolidationDay: healed,
-    consolidationCriterion: chance.weighted([
-      ["three-of-four", 90],
-      ["four-of-four", 6],
-      ["surgeon-judgement", 4],
-    ] as const),
+    consolidationCriterion: chance.among({ "three-of-four": 90, "four-of-four": 6, "surgeon-judgement": 4 }),
     fullWeightBearingDay: chance.happens(0.93) ? bearing : null,
     ...removal,
     lastFollowUpDay: Math.min(closingDay, latest),

@@ -66,15 +66,7 @@ const indications = {
 export function personFieldsOf(chance: Chance, group: Group, sex: Sex, age: number): PersonDraft {
   const drawn = chance.weighted(aetiologies[group]);
   const aetiology = drawn === "turner" && sex === "male" ? "idiopathic-short-stature" : drawn;
-  const smoking =
-    age < 16
-      ? "never"
-      : chance.weighted([
-          ["never", 62],
-          ["ever", 17],
-          ["now", 15],
-          ["unknown", 6],
-        ] as const); // prettier-ignore
+  const smoking = age < 16 ? "never" : chance.among({ never: 62, ever: 17, now: 15, unknown: 6 }); // prettier-ignore
   return {
     sex,
     indication: indications[group],

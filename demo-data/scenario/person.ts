@@ -116,12 +116,6 @@ function statusOf({ index }: Case, segments: readonly Segment[]): PersonDraft {
   const recent = lastSeen > 20_000 - 60;
   if (recent) return { followUpStatus: "under-review", followUpStatusDay: lastSeen };
   const open = segments.some(({ fields }) => fields.endState === "healing");
-  const followUpStatus = open
-    ? "lost"
-    : chance.weighted([
-        ["discharged", 6],
-        ["under-review", 3],
-        ["transferred", 0.4],
-      ] as const);
+  const followUpStatus = open ? "lost" : chance.among({ discharged: 6, "under-review": 3, transferred: 0.4 });
   return { followUpStatus, followUpStatusDay: lastSeen };
 }

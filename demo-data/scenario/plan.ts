@@ -74,23 +74,36 @@ function sidesApart(chance: Chance, operation: PlannedOperation, pattern: Patter
 
 type Target = { readonly group: Group; readonly pattern: Pattern; readonly bone: Bone; readonly body: Body };
 
+const smallBones: Readonly<Partial<Record<Bone, readonly [number, number]>>> = {
+  "foot-ray": [12, 17],
+  "hand-ray": [11, 13],
+  forearm: [20, 34],
+};
+
 /** Planned gain in mm. Stature: one bone 40-80, femur and tibia together at most 100 (common practice, no source); the rest invented. */
-function plannedGainOf(chance: Chance, { group, pattern, bone, body }: Target): number {
-  if (bone === "foot-ray") return chance.whole(12, 17);
-  if (bone === "hand-ray") return chance.whole(11, 13);
-  if (bone === "forearm") return chance.whole(20, 34);
+function plannedGainOf(chance: Chance, target: Target): number {
+  const { group, pattern, bone, body } = target;
+  const small = smallBones[bone];
+  if (small) return chance.whole(...small);
   if (bone === "humerus") return Math.min(Math.floor(body.humerusMm * 0.26), chance.pick([40, 45, 50]));
-  const length = bone === "femur" ? Math.min(body.femurMm.left, body.femurMm.right) : Math.min(body.tibiaMm.left, body.tibiaMm.right);
   const staged = pattern === "femora-then-tibiae" || pattern === "tibiae-then-femora";
-  const statureGains = {
-    femur: staged ? [50, 50, 55, 60] : [50, 55, 60, 60, 65, 70, 75, 80],
-    tibia: staged ? [35, 40, 40] : [40, 45, 50, 50, 55, 60],
-  };
-  if (group === "stature") return chance.pick(statureGains[bone]);
-  const share = group === "dysplasia" ? 0.25 : 0.2;
-  const most = Math.floor(length * share);
-  if (group === "dysplasia") return Math.min(most, chance.pick(staged ? [45, 50] : [45, 50, 55, 60]));
-  if (group === "loss") return Math.min(most, chance.whole(45, 85));
-  const high = group === "deformity" ? 42 : pattern === "one-bone" ? 62 : 45;
-  return Math.min(most, chance.whole(group === "deformity" ? 15 : 21, high));
+  if (group === "stature") return chance.pick(statureGainsMm[bone === "femur" ? "femur" : "tibia"][staged ? "staged" : "alone"]);
+  if (group === "dysplasia") return Math.min(shareOfBone(target, 0.25), chance.pick(staged ? [45, 50] : [45, 50, 55, 60]));
+  return Math.min(shareOfBone(target, 0.2), chance.whole(...differenceMm(group, pattern)));
+}
+
+const statureGainsMm = {
+  femur: { alone: [50, 55, 60, 60, 65, 70, 75, 80], staged: [50, 50, 55, 60] },
+  tibia: { alone: [40, 45, 50, 50, 55, 60], staged: [35, 40, 40] },
+} as const;
+
+function differenceMm(group: Group, pattern: Pattern): readonly [low: number, high: number] {
+  if (group === "loss") return [45, 85];
+  if (group === "deformity") return [15, 42];
+  return [21, pattern === "one-bone" ? 62 : 45];
+}
+
+function shareOfBone({ bone, body }: Target, share: number): number {
+  const { left, right } = bone === "femur" ? body.femurMm : body.tibiaMm;
+  return Math.floor(Math.min(left, right) * share);
 }
