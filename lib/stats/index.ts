@@ -11,6 +11,8 @@ export { meanOf, sampleDeviation } from "./summary/spread";
 export { thresholds } from "./thresholds";
 
 // Quantiles
+export { medianInterval } from "./median-interval";
+export { type MedianOrderStatistics, medianOrderStatistics } from "./median-order-statistics";
 export { quantile } from "./quantile";
 
 // Shares and counts

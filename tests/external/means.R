@@ -136,6 +136,47 @@ exact <- function(x, e) { t <- poisson.test(x, e); list(events1 = x[1], exposure
 out[["exact-ratio-a"]] <- exact(c(11, 6 + 8 + 7), c(800, 1083 + 1050 + 878))
 out[["exact-ratio-b"]] <- exact(c(0, 7), c(10, 12)); out[["exact-ratio-c"]] <- exact(c(30, 11), c(4, 4)); out[["exact-ratio-d"]] <- exact(c(3, 9), c(1, 3))
 
+# Tests of a difference by exchanging whole patients within equal numbers of rows, all arrangements, studentised by clubSandwich
+exchange <- function(y, g, cluster) {
+  cluster <- id(cluster); who <- seq_len(max(cluster)); side <- tapply(g == unique(g)[1], cluster, all); m <- as.integer(table(cluster))
+  tOf <- function(side) { f <- lm(y ~ x, data.frame(y = y, x = as.numeric(side[cluster]))); abs(coef_test(f, vcov = "CR2", cluster = cluster)$tstat[2]) }
+  per <- lapply(split(who, m), function(w) if (length(w) == 1) list(w[side[w]]) else combn(w, sum(side[w]), simplify = FALSE))
+  all <- expand.grid(lapply(per, seq_along)); seen <- tOf(side)
+  size <- apply(all, 1, function(k) { s <- rep(FALSE, length(who)); s[unlist(Map(function(p, i) p[[i]], per, k))] <- TRUE; tOf(s) })
+  list(values = y, group = as.character(g), patient = cluster, statistic = seen, p = mean(size >= seen * (1 - 1e-9)), smallestP = mean(size >= max(size) * (1 - 1e-9)), arrangements = length(size))
+}
+keep <- ortho$Subject %in% c("M01", "M02", "M03", "M04", "M05", "F01", "F02", "F03", "F04")
+out[["exchange-orthodont"]] <- exchange(ortho$distance[keep], as.character(ortho$Sex[keep]), ortho$Subject[keep])
+kids <- subset(epil, subject %in% c(1:5, 29:33)); kids <- kids[!(kids$subject %in% c(1, 2, 3, 29, 30, 31) & kids$period == 4), ]
+out[["exchange-epil-unlike"]] <- exchange(kids$y, as.character(kids$trt), kids$subject)
+signs <- function(d) { m <- as.matrix(expand.grid(rep(list(c(-1, 1)), length(d)))); s <- abs(m %*% d); list(p = mean(s >= abs(sum(d)) * (1 - 1e-9)), smallestP = mean(s >= max(s) * (1 - 1e-9)), arrangements = nrow(m)) }
+d <- sleep$extra[1:10] - sleep$extra[11:20]; tt <- t.test(d)
+out[["signs-sleep"]] <- c(list(values = sleep$extra, group = as.character(sleep$group), patient = id(sleep$ID)), signs(d), list(statistic = unname(tt$statistic)))
+darwin <- c(49, -67, 8, 16, 6, 23, 28, 41, 14, 29, 56, 24, 75, 60, -48)   # Darwin's pairs, eighths of an inch, as in Fisher 1935
+out[["signs-darwin"]] <- c(list(differences = darwin), signs(darwin))
+
+# All 5^5 resamples of five patients
+five <- sleep$extra[1:5]; means <- rowMeans(expand.grid(rep(list(five), 5)))
+out[["bootstrap-five"]] <- list(values = five, se = sqrt(mean((means - mean(means))^2)))
+
+# Paired and Welch's t of patient means
+out[["paired-sleep"]] <- c(list(values = sleep$extra, group = as.character(sleep$group), patient = id(sleep$ID)), t.out(tt), list(statistic = unname(tt$statistic), p = tt$p.value))
+pm <- aggregate(distance ~ Subject + Sex, ortho, mean); w <- t.test(distance ~ Sex, pm)
+out[["welch-orthodont"]] <- list(values = ortho$distance, group = as.character(ortho$Sex), patient = id(ortho$Subject), estimate = unname(w$estimate[1] - w$estimate[2]),
+  se = w$stderr, df = unname(w$parameter), lower = w$conf.int[1], upper = w$conf.int[2], statistic = unname(w$statistic), p = w$p.value)
+
+# Standardised differences, closed forms; smallest detectable difference by power.t.test; noncentral t
+b <- birthwt; g <- ifelse(b$low == 1, "low", "not"); first <- g == unique(g)[1]
+out[["smd-continuous"]] <- list(values = b$lwt, group = g, estimate = (mean(b$lwt[first]) - mean(b$lwt[!first])) / sqrt((var(b$lwt[first]) + var(b$lwt[!first])) / 2))
+p1 <- mean(b$smoke[first]); p2 <- mean(b$smoke[!first])
+out[["smd-binary"]] <- list(values = b$smoke, group = g, estimate = (p1 - p2) / sqrt((p1 * (1 - p1) + p2 * (1 - p2)) / 2))
+s1 <- as.numeric(prop.table(table(factor(b$race)[first])))[-1]; s2 <- as.numeric(prop.table(table(factor(b$race)[!first])))[-1]
+S <- (diag(s1) - s1 %o% s1 + diag(s2) - s2 %o% s2) / 2
+out[["smd-levels"]] <- list(values = b$race, group = g, estimate = sqrt(mahalanobis(s1, s2, S)))
+sdd <- function(n, sd, power, level = .05) list(se = sd * sqrt(2 / n), df = 2 * n - 2, power = power, confidence = 1 - level, estimate = power.t.test(n = n, sd = sd, power = power, sig.level = level, tol = 1e-14)$delta)
+out[["sdd-20"]] <- sdd(20, 5, .8); out[["sdd-3"]] <- sdd(3, 1, .8); out[["sdd-100"]] <- sdd(100, 12, .95, .01); out[["sdd-2"]] <- sdd(2, 1, .9)
+out[["grid-noncentral-t"]] <- { g <- expand.grid(t = c(.5, 2, 4.3), df = c(1.5, 4, 40), noncentrality = c(-1, 0, 1, 3.5, 9)); g$value <- pt(g$t, g$df, g$noncentrality, lower.tail = FALSE); as.list(g) }
+
 # Distributions: far tails, fractional and huge degrees of freedom
 grid <- function(.fun, ...) { g <- expand.grid(...); g$value <- do.call(.fun, unname(as.list(g))); as.list(g) }
 out[["grid-lgamma"]] <- grid(function(x) lgamma(x), x = c(1e-8, .3, 1.5, 2.5, 10, 171.5, 1e5))
