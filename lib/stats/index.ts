@@ -12,7 +12,6 @@ export { thresholds } from "./thresholds";
 
 // Quantiles
 export { medianInterval } from "./median-interval";
-export { type MedianOrderStatistics, medianOrderStatistics } from "./median-order-statistics";
 export { quantile } from "./quantile";
 
 // Shares and counts

@@ -1,9 +1,10 @@
+import { type GroupLabels, pairOf, rowsOfPair } from "./cluster/groups";
+import type { PatientIndex } from "./cluster/patients";
 import { normalQuantile, normalTwoSided } from "./distributions";
 import type { Note } from "./notes";
 import type { Estimate } from "./record";
-import { requireConfidence, requirePositive } from "./require";
+import { requireConfidence, requirePositive, requireSameLength } from "./require";
 import { sumOfSquares } from "./summary/centred";
-import { type GroupLabels, groupsOf } from "./survival/groups";
 import { patientsOf } from "./survival/patients-of";
 import { requireTimeRows, type TimeRows } from "./survival/require-rows";
 import { restrictedMean } from "./survival/restricted-mean";
@@ -11,30 +12,31 @@ import { riskSteps } from "./survival/risk-steps";
 import { survivalAtSteps } from "./survival/survival-curve";
 import { thresholds } from "./thresholds";
 
-/** Second group less first, groups in the order of their labels. */
 export interface RestrictedMeanDifference extends Estimate {
   readonly tau: number;
-  readonly groups: readonly (string | number)[];
-  readonly means: readonly (number | null)[];
+  readonly groups: readonly { readonly label: string | number; readonly mean: number | null; readonly n: number }[];
   readonly statistic: number | null;
   readonly p: number | null;
 }
 
 export interface RestrictedMeanDifferenceInput extends TimeRows {
   readonly group: GroupLabels;
+  /** The two groups, first minus second; left out, the order in which two groups occur. Rows of other groups take no part. */
+  readonly between?: readonly [string | number, string | number];
   readonly tau: number;
   readonly confidence?: number;
 }
 
 /**
- * Difference of the mean times up to `tau` between two groups. A patient with rows in both groups bears on both means, and the error
+ * Difference of the mean times up to `tau` between two groups, first minus second. A patient with rows in both groups bears on both means, and the error
  * takes the difference of both influences, so pairs gain what they share.
  * Royston, Parmar 2013, BMC Med Res Methodol 13:152; errors by patient: infinitesimal jackknife.
  * @throws RangeError, TypeError when the rows are not as `TimeRows` says, there are not two groups, or tau is not above zero
- * @example restrictedMeanDifference({ times: [2, 4, 6, 8], event: [1, 1, 1, 1], group: [0, 0, 1, 1], tau: 8 }).estimate // => 4
+ * @example restrictedMeanDifference({ times: [2, 4, 6, 8], event: [1, 1, 1, 1], group: [0, 0, 1, 1], tau: 8 }).estimate // => -4
  */
 export function restrictedMeanDifference({
   group,
+  between,
   tau,
   confidence = 0.95,
   ...rows
@@ -42,37 +44,42 @@ export function restrictedMeanDifference({
   requireTimeRows("restrictedMeanDifference", rows);
   requirePositive("restrictedMeanDifference", "tau", tau);
   requireConfidence("restrictedMeanDifference", confidence);
-  const groups = groupsOf("restrictedMeanDifference", group, rows.times.length);
-  if (groups.labels.length > 2) throw new RangeError(`restrictedMeanDifference requires two groups, received ${groups.labels.length}`);
-  const patients = patientsOf(rows.patient, rows.times.length);
-  const [first, second] = [0, 1].map((code) => meanOfGroup(rows, groups.code, code, patients.codes, patients.count, tau));
+  requireSameLength("restrictedMeanDifference", "times", rows.times.length, "group", group.length);
+  const pair = pairOf("restrictedMeanDifference", group, between);
+  const { rows: taken, sides } = rowsOfPair(group, pair);
+  const patients = patientsOf(rows.patient && taken.map((row) => rows.patient?.[row] as string | number), taken.length);
+  const [first, second] = [0, 1].map((side) => meanOfSide(rows, taken, sides, side, patients, tau));
   const known = first != null && second != null;
-  const estimate = known ? second.estimate - first.estimate : null;
+  const estimate = known ? first.estimate - second.estimate : null;
   const enough = patients.count >= thresholds.patientsForInterval;
-  const se = known && enough ? Math.sqrt(sumOfSquares(second.influence.map((value, i) => value - (first.influence[i] as number)))) : null;
+  const se = known && enough ? Math.sqrt(sumOfSquares(first.influence.map((value, i) => value - (second.influence[i] as number)))) : null;
   return {
     estimate,
     se,
     df: null,
     ...intervalAndTest(estimate, se, confidence),
     tau,
-    groups: groups.labels,
-    means: [first?.estimate ?? null, second?.estimate ?? null],
-    n: rows.times.length,
+    groups: pair.map((label, side) => ({
+      label,
+      mean: [first, second][side]?.estimate ?? null,
+      n: sides.filter((one) => one === side).length,
+    })),
+    n: taken.length,
     patients: rows.patient ? patients.count : null,
     method: `difference in restricted mean time, infinitesimal jackknife ${rows.patient ? "by patient" : "by row"}`,
-    convention: "second group less first, normal quantiles",
+    convention: "first group minus second, normal quantiles",
     notes: notesOf(known, enough, patients.count),
   };
 }
 
-function meanOfGroup(rows: TimeRows, code: Int32Array, wanted: number, codes: Int32Array, count: number, tau: number) {
-  const own = Array.from(code.keys()).filter((row) => code[row] === wanted);
-  const pick = (values: ArrayLike<number>) => own.map((row) => values[row] as number);
+/** The mean of one group, its influence a number for each patient of both groups. */
+function meanOfSide(rows: TimeRows, taken: readonly number[], sides: Int32Array, side: number, patients: PatientIndex, tau: number) {
+  const own = taken.flatMap((row, i) => (sides[i] === side ? [{ row, code: patients.codes[i] as number }] : []));
+  const pick = (values: ArrayLike<number>) => own.map(({ row }) => values[row] as number);
   const part = { times: pick(rows.times), event: pick(rows.event), entry: rows.entry && pick(rows.entry) };
   const steps = riskSteps(part);
-  const patients = { codes: Int32Array.from(pick(codes)), count, rows: new Int32Array(count) };
-  return restrictedMean(steps, survivalAtSteps(steps), part.event, patients, tau);
+  const codes = Int32Array.from(own, ({ code }) => code);
+  return restrictedMean(steps, survivalAtSteps(steps), part.event, { ...patients, codes }, tau);
 }
 
 function intervalAndTest(estimate: number | null, se: number | null, confidence: number) {

@@ -10,7 +10,7 @@ import { reverseKaplanMeier } from "../reverse-kaplan-meier";
 import { timeModel } from "../time-model";
 import { turnbull } from "../turnbull";
 import { method } from "./entry";
-import { confidence, design, entry, event, group, limits, patientOrNone as patient, seed, times } from "./fields";
+import { between, confidence, design, entry, event, group, limits, patientOrNone as patient, seed, times } from "./fields";
 
 const rows = { times, event, patient };
 const positive = z.number().positive();
@@ -40,7 +40,7 @@ export const time = [
   method(
     "restricted-mean-difference",
     "Difference of two mean times up to a time",
-    z.strictObject({ ...rows, entry, group, tau, confidence }),
+    z.strictObject({ ...rows, entry, group, between, tau, confidence }),
     restrictedMeanDifference,
     { ...arms, tau: 200 },
   ),

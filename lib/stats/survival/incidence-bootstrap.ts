@@ -10,7 +10,8 @@ export interface BootstrapLimits {
 }
 
 /**
- * Percentile limits of the incidence of `cause` at each step: patients drawn with replacement, all rows of each going together.
+ * Percentile limits of the incidence of `cause` at each step: patients drawn with replacement, all rows of each going together;
+ * quantiles of the replicates at (B + 1)p.
  * A draw only reweights the rows, so the steps are found once and each replicate costs one pass.
  */
 export function incidenceBootstrap(
@@ -31,8 +32,8 @@ export function incidenceBootstrap(
   for (let step = 0; step < steps.time.length; step++) {
     const values = Array.from(Float64Array.from(drawn, (curve) => curve[step] as number).sort());
     se[step] = deviation(values);
-    lower[step] = quantileSorted(values, (1 - confidence) / 2);
-    upper[step] = quantileSorted(values, (1 + confidence) / 2);
+    lower[step] = quantileSorted(values, (1 - confidence) / 2, 6);
+    upper[step] = quantileSorted(values, (1 + confidence) / 2, 6);
   }
   return { se, lower, upper };
 }

@@ -19,21 +19,29 @@ describe("difference of restricted means against R", () => {
       expect(estimate).toBe(theirs.median?.[i]);
     });
     const ours = restrictedMeanDifference({ ...rows, group: arm, tau: 20 });
-    // placebo less 6-MP here, 6-MP less placebo there
-    expectClose(ours.estimate, -theirs.difference);
+    expectClose(ours.estimate, theirs.difference);
     expectClose(ours.se, theirs.difference_se);
-    expectClose(ours.means, theirs.rmst);
+    expect(ours.groups.map(({ label, n }) => [label, n])).toEqual([
+      ["6-MP", 21],
+      ["placebo", 21],
+    ]);
+    expectClose(
+      ours.groups.map(({ mean }) => mean),
+      theirs.rmst,
+    );
     expectClose(
       [ours.lower, ours.upper],
-      [-1, 1].map((side) => -theirs.difference + side * 1.959963984540054 * theirs.difference_se),
+      [-1, 1].map((side) => theirs.difference + side * 1.959963984540054 * theirs.difference_se),
     );
-    expectClose(ours.statistic, -theirs.difference / theirs.difference_se);
+    expectClose(ours.statistic, theirs.difference / theirs.difference_se);
+    const turned = restrictedMeanDifference({ ...rows, group: arm, tau: 20, between: ["placebo", "6-MP"] });
+    expectClose([turned.estimate, turned.se], [-theirs.difference, theirs.difference_se]);
   });
 
   test("retinopathy: every patient has an eye in both arms", () => {
     const { input, expected } = timeAnswer("rmst-difference-retinopathy");
     const all = { times: column(input, "futime"), event: column(input, "status"), group: column(input, "trt") };
-    const paired = restrictedMeanDifference({ ...all, patient: column(input, "id"), tau: expected.tau as number });
+    const paired = restrictedMeanDifference({ ...all, patient: column(input, "id"), tau: expected.tau as number, between: [1, 0] });
     expectClose(paired.estimate, expected.estimate);
     expectClose(paired.se, expected.se);
     expect(restrictedMeanDifference({ ...all, tau: 48 }).se).not.toBeCloseTo(paired.se as number, 3);
@@ -45,7 +53,8 @@ describe("difference of restricted means", () => {
   const input = { times: [2, 4, 6, 8, 3, 5], event: [1, 1, 1, 1, 1, 0], group: [0, 0, 1, 1, 0, 1], tau: 5 };
   test("a tau beyond the follow-up of a group is not estimable", () => {
     const ours = restrictedMeanDifference({ ...input, event: [1, 0, 1, 0, 1, 1], tau: 9 });
-    expect(ours).toMatchObject({ estimate: null, se: null, lower: null, upper: null, statistic: null, p: null, means: [null, null] });
+    expect(ours).toMatchObject({ estimate: null, se: null, lower: null, upper: null, statistic: null, p: null });
+    expect(ours.groups.map(({ mean }) => mean)).toEqual([null, null]);
     expect(ours.notes).toEqual([{ code: "not-estimable", because: "the restricted mean reaches beyond the last time of a group" }]);
   });
   test("fewer than three patients: no error", () => {
@@ -54,15 +63,20 @@ describe("difference of restricted means", () => {
     expect([ours.se, ours.lower, ours.p]).toEqual([null, null, null]);
     expect(ours.notes).toEqual([{ code: "too-few-for-interval", patients: 2, needed: 3 }]);
   });
+  test("rows of a third group take no part", () => {
+    const two = restrictedMeanDifference(input);
+    const more = { times: [...input.times, 1], event: [...input.event, 1], group: [...input.group, 7], tau: 5, between: [0, 1] as const };
+    expect(restrictedMeanDifference(more)).toEqual(two);
+  });
   test("late entry counts", () => {
     const late = restrictedMeanDifference({ ...input, entry: [0, 3, 0, 0, 0, 0] });
     // group 0: one of two at 2, the second enters at 3 after its own event there: 1·2 + 1/2·1, nobody left at 3
-    expect(late.means[0]).toBeCloseTo(2.5, 12);
+    expect(late.groups[0]?.mean).toBeCloseTo(2.5, 12);
   });
   test.each([
     [{ ...input, tau: 0 }, "restrictedMeanDifference requires tau above zero, received 0"],
     [{ ...input, group: [0, 0, 1, 1, 2, 2] }, "restrictedMeanDifference requires two groups, received 3"],
-    [{ ...input, group: [0, 0, 0, 0, 0, 0] }, "restrictedMeanDifference requires at least 2 groups, received 1"],
+    [{ ...input, group: [0, 0, 0, 0, 0, 0] }, "restrictedMeanDifference requires two groups, received 1"],
     [{ ...input, confidence: 1.2 }, "restrictedMeanDifference requires a confidence between 0 and 1, received 1.2"],
     [{ ...input, event: [1] }, "restrictedMeanDifference requires event as long as times (6), received 1"],
   ])("%#", (wrong, message) => {
