@@ -13,6 +13,7 @@ export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, in
 // Healing
 export { answerOf } from "./healing/answer";
 export { type CaptionOptions, captionOf } from "./healing/caption";
+export { type EqualGain, equalGainText } from "./healing/equal-gain";
 export { type HealingFigureOptions, layoutHealing } from "./healing/layout-healing";
 export type { HealingGroupForFigure, HealingMarkForFigure, HealingRecordForFigure } from "./healing/record";
 export { countsText, excludedText } from "./healing/say";

@@ -48,8 +48,7 @@ function drawMark(mark: Mark, nextLabel: () => number): string {
 type Named = { "data-mark"?: number; "aria-label"?: string };
 
 function drawSymbol({ shape, x, y, size, ink, hollow }: SymbolMark, named: Named): string {
-  const painted =
-    hollow || shape === "cross" ? { ...strokeOf(ink, 1.5), fill: hollow && shape !== "cross" ? inks.paper : "none" } : fillOf(ink);
+  const painted = shape === "cross" ? { ...strokeOf(ink, 1.5), fill: "none" } : hollow ? hollowOf(ink) : fillOf(ink);
   if (shape === "disc") return `<circle${attributesOf({ cx: x, cy: y, r: size, ...painted, ...named })}/>`;
   return `<path${attributesOf({ d: cutPath(outlineOf(shape, x, y, size)), ...painted, ...named })}/>`;
 }
@@ -81,5 +80,6 @@ function drawText({ x, y, text, ink, size, anchor, font, weight }: TextMark): st
 }
 
 const fillOf = (ink: Ink) => ({ class: `fill-${ink}`, fill: inks[ink] });
+const hollowOf = (ink: Ink) => ({ ...strokeOf(ink, 1.5), class: `stroke-${ink} fill-paper`, fill: inks.paper });
 const strokeOf = (ink: Ink, weight: number) => ({ class: `stroke-${ink}`, stroke: inks[ink], "stroke-width": weight });
 const dashes: Readonly<Record<Dash, string | undefined>> = { solid: undefined, long: "8 4", dot: "1.5 3" };

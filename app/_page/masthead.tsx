@@ -1,0 +1,24 @@
+import { labelOfCode } from "@/lib/codebook";
+import { pages } from "./pages";
+
+type Props = { readonly units: readonly string[]; readonly dataTo: string | null; readonly path: string };
+
+export function Masthead({ units, dataTo, path }: Props) {
+  return (
+    <header className="masthead sans">
+      <span className="unit">{units.length === 0 ? "Lengthbook" : units.map(labelOfCode).join(", ")}</span>
+      <nav aria-label="Pages">
+        <ul>
+          {pages.map((page) => (
+            <li key={page.path}>
+              <a href={page.path} aria-current={page.path === path ? "page" : undefined}>
+                {page.name}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <span className="data-to">{dataTo === null ? "No data yet" : `Data to ${dataTo}`}</span>
+    </header>
+  );
+}

@@ -1,0 +1,41 @@
+import type { TodayAnswer } from "@/lib/answers";
+import { counted } from "@/lib/charts";
+
+type Kind = TodayAnswer["work"][number]["kind"];
+
+const words: Readonly<Record<Kind, { readonly noun: string; readonly why: string; readonly mend: string }>> = {
+  "healing-date-missing": {
+    noun: "segment",
+    why: "lack the day of healing: seen or walking on it after the last film, and no consolidation day.",
+    mend: "Type the consolidation day, or the last film that showed it unhealed, in your sheet and bring the sheet again. Until then they are left out of healing, and counted as left out.",
+  },
+  "events-not-collected": {
+    noun: "segment",
+    why: "stand as events not collected: no column of events, or comments never coded.",
+    mend: "They enter no complication rate. Code their comments the next time the sheet comes in, or say that events were looked for and none found.",
+  },
+  "permitted-use-not-recorded": {
+    noun: "patient",
+    why: "have no permission for research recorded.",
+    mend: "They may be used inside the unit, and leave the house in no export.",
+  },
+};
+
+export function ClerksWork({ answer }: { readonly answer: TodayAnswer }) {
+  return (
+    <section aria-labelledby="work">
+      <h2 id="work">Work for the clerk</h2>
+      <p className="muted">As of the last file brought in. This is not a recall list.</p>
+      {answer.work.length === 0 ? <p>Nothing is waiting.</p> : <ul className="work">{answer.work.map(workItem)}</ul>}
+    </section>
+  );
+}
+
+function workItem({ kind, count }: TodayAnswer["work"][number]) {
+  const { noun, why, mend } = words[kind];
+  return (
+    <li key={kind}>
+      <strong>{counted(count, noun)}</strong> {why} <span className="muted">{mend}</span>
+    </li>
+  );
+}

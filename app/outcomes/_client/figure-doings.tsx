@@ -1,0 +1,47 @@
+"use client";
+
+import { useState } from "react";
+import { pictureOf, saveFile } from "./picture";
+
+type Props = {
+  readonly svg: string;
+  readonly caption: string;
+  readonly fileName: string;
+  readonly labels: () => readonly string[];
+};
+
+/** What one does next with a figure: copy it, save it, copy its caption, read its marks as a list. */
+export function FigureDoings({ svg, caption, fileName, labels }: Props) {
+  const [done, setDone] = useState("");
+  const [list, setList] = useState<readonly string[]>([]);
+  const attempt = (work: () => Promise<void>, words: string) => () =>
+    work().then(
+      () => setDone(words),
+      () => setDone("The browser did not allow it. Save the figure instead."),
+    );
+  const copyPicture = attempt(() => navigator.clipboard.write([new ClipboardItem({ "image/png": pictureOf(svg) })]), "Figure copied.");
+  const copyCaption = attempt(() => navigator.clipboard.writeText(caption), "Caption copied.");
+  return (
+    <div className="doings sans">
+      <button type="button" onClick={copyPicture}>
+        Copy the figure
+      </button>
+      <button type="button" onClick={() => saveFile(svg, fileName)}>
+        Save as .svg
+      </button>
+      <button type="button" onClick={copyCaption}>
+        Copy the caption
+      </button>
+      <span role="status">{done}</span>
+      <details onToggle={(event) => setList(event.currentTarget.open ? labels() : [])}>
+        <summary>Every mark as a list</summary>
+        <ol className="number">
+          {list.map((label, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: marks have no other name, and never change their order
+            <li key={index}>{label}</li>
+          ))}
+        </ol>
+      </details>
+    </div>
+  );
+}

@@ -1,0 +1,59 @@
+"use client";
+
+import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
+
+export type Choice = { readonly value: string; readonly text: string };
+
+/**
+ * A sentence that is a form: its underlined words are choices, and the address that it makes is the question. A choice made with the
+ * pointer is asked at once; one made with the keyboard waits for Enter, since arrow keys pass over every choice on the way.
+ */
+export function Sentence({ children, action }: { readonly children: ReactNode; readonly action: string }) {
+  const form = useRef<HTMLFormElement>(null);
+  const byKeyboard = useRef(false);
+  const [waits, setWaits] = useState(false);
+  const onChange = () => (byKeyboard.current ? setWaits(true) : form.current?.requestSubmit());
+  const onKeyDown = (event: KeyboardEvent) => {
+    byKeyboard.current = true;
+    if (event.key === "Enter" && waits && event.target instanceof HTMLSelectElement) form.current?.requestSubmit();
+  };
+  return (
+    <form
+      ref={form}
+      action={action}
+      method="get"
+      className="question"
+      onChange={onChange}
+      onKeyDown={onKeyDown}
+      onPointerDown={() => {
+        byKeyboard.current = false;
+      }}
+    >
+      {children}
+      {waits ? (
+        <>
+          {" "}
+          <button type="submit">Ask</button>
+        </>
+      ) : (
+        <noscript>
+          <button type="submit">Ask</button>
+        </noscript>
+      )}
+    </form>
+  );
+}
+
+type WordProps = { readonly name: string; readonly label: string; readonly value: string; readonly choices: readonly Choice[] };
+
+export function Word({ name, label, value, choices }: WordProps) {
+  return (
+    <select name={name} aria-label={label} defaultValue={value} autoComplete="off">
+      {choices.map((choice) => (
+        <option key={choice.value} value={choice.value}>
+          {choice.text}
+        </option>
+      ))}
+    </select>
+  );
+}

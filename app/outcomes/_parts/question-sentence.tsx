@@ -1,0 +1,33 @@
+import type { HealingAnswer } from "@/lib/answers";
+import { canonicalWhere, describeWhere } from "@/lib/cohorts";
+import { measureChoices, rescueChoices, splitChoices, unitChoices } from "../_choices";
+import { Sentence, Word } from "../_client/sentence";
+import type { OutcomesQuestion } from "../_question";
+
+type Props = { readonly question: OutcomesQuestion; readonly answer: HealingAnswer };
+
+/** The question as a sentence: filter, caption and methods line in one. */
+export function QuestionSentence({ question, answer }: Props) {
+  const { measure, by, rescue, unit, where, asOf } = question;
+  const heals = answer.groups.length === 0 || answer.groups.some((group) => group.healed !== undefined);
+  const cohort = Object.keys(where).length === 0 ? null : canonicalWhere(where);
+  return (
+    <Sentence action="/outcomes">
+      How long did it take, <Word name="measure" label="Clock" value={measure} choices={measureChoices()} />, in{" "}
+      <span className="cohort">{describeWhere(where)}</span>, split by{" "}
+      <Word name="by" label="Split by" value={by.join(",")} choices={splitChoices(by)} />
+      {heals ? (
+        <>
+          , healing <Word name="rescue" label="Healing" value={rescue} choices={rescueChoices} />
+        </>
+      ) : null}
+      {unit === "days/cm" || unit === "months/cm" ? (
+        <>
+          , in <Word name="unit" label="Unit" value={unit === "months/cm" ? "months" : "days"} choices={unitChoices} />
+        </>
+      ) : null}
+      {asOf === null ? null : `, as of batch ${asOf}`}?{cohort === null ? null : <input type="hidden" name="where" value={cohort} />}
+      {asOf === null ? null : <input type="hidden" name="asOf" value={asOf} />}
+    </Sentence>
+  );
+}

@@ -1,0 +1,58 @@
+import type { HealingAnswer, Note } from "@/lib/answers";
+import { daysPerMonth, excludedText } from "@/lib/charts";
+import { describeWhere } from "@/lib/cohorts";
+import { commandFor } from "../_choices";
+import type { OutcomesQuestion } from "../_question";
+
+type Props = { readonly answer: HealingAnswer; readonly question: OutcomesQuestion };
+
+/** Definition, exclusions, method, notes and result reference: all that one needs to ask the same again. */
+export function WorkedOut({ answer, question }: Props) {
+  const leftOut = answer.groups.flatMap((group) => {
+    const text = excludedText(group);
+    return text === "" ? [] : [{ label: group.label, text }];
+  });
+  return (
+    <details className="worked-out">
+      <summary>How this was worked out</summary>
+      <dl>
+        <dt>Definition</dt>
+        <dd>{answer.definition.sentence}.</dd>
+        <dt>Cohort</dt>
+        <dd>{describeWhere(question.where)}.</dd>
+        <dt>Left out, and why</dt>
+        {leftOut.length === 0 ? <dd>No segment.</dd> : leftOut.map(({ label, text }) => <dd key={label}>{`${label}: ${text}.`}</dd>)}
+        <dt>Method</dt>
+        <dd>{answer.method}.</dd>
+        {question.unit === "months/cm" ? <dd>A month is {daysPerMonth} days (365.25/12).</dd> : null}
+        <Notes answer={answer} />
+        <dt>Result reference</dt>
+        <dd>
+          <code>{answer.stamp}</code>, batch {answer.batch}
+          {answer.dataTo === null ? "" : `, data to ${answer.dataTo}`}. The same numbers come again with{" "}
+          <code>npm run -s lengthbook -- result {answer.stamp}</code>
+        </dd>
+        <dt>At the command line</dt>
+        <dd>
+          <code>{commandFor(question)}</code>
+        </dd>
+      </dl>
+    </details>
+  );
+}
+
+function Notes({ answer }: { readonly answer: HealingAnswer }) {
+  const ofGroups = answer.groups.flatMap((group) => [...group.notes, ...group.median.notes].map((note) => ({ note, label: group.label })));
+  if (answer.notes.length + ofGroups.length === 0) return null;
+  return (
+    <>
+      <dt>Notes</dt>
+      {answer.notes.map((note: Note) => (
+        <dd key={note.text}>{note.text}</dd>
+      ))}
+      {ofGroups.map(({ note, label }) => (
+        <dd key={`${label} ${note.text}`}>{answer.groups.length > 1 ? `${label}: ${note.text}` : note.text}</dd>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,49 @@
+import type { Metadata } from "next";
+import { healing } from "@/lib/answers";
+import { answerOf, captionOf, drawSvg, equalGainText, layoutHealing, tableOf } from "@/lib/charts";
+import { describeWhere } from "@/lib/cohorts";
+import { registry } from "../_data/registry";
+import { standing } from "../_data/standing";
+import type { PageAsked } from "../_page/asked";
+import { Figure } from "./_client/figure";
+import { NoData } from "./_parts/no-data";
+import { NotUnderstood } from "./_parts/not-understood";
+import { Numbers } from "./_parts/numbers";
+import { QuestionSentence } from "./_parts/question-sentence";
+import { WorkedOut } from "./_parts/worked-out";
+import { type OutcomesQuestion, readQuestion } from "./_question";
+
+export const metadata: Metadata = { title: "Outcomes" };
+
+const widths = { wide: 880, narrow: 328 } as const;
+
+export default async function Outcomes({ searchParams }: PageAsked) {
+  const { batch, segments } = await standing();
+  const read = readQuestion(await searchParams, batch);
+  if ("troubles" in read) return <NotUnderstood troubles={read.troubles} />;
+  if (segments === 0 && read.question.asOf === null) return <NoData />;
+  return <Answered question={read.question} />;
+}
+
+async function Answered({ question }: { readonly question: OutcomesQuestion }) {
+  const { unit, asOf, where, ...asked } = question;
+  const answer = await healing(await registry(), { ...asked, where, ...(asOf === null ? {} : { asOf }) });
+  const draw = (width: number) => drawSvg(layoutHealing(answer, { width, unit }));
+  const equalGain = equalGainText(answer.groups);
+  return (
+    <main className="sheet" id="page">
+      <h1 className="only-heard">Outcomes: {answer.definition.title.toLowerCase()}</h1>
+      <QuestionSentence question={question} answer={answer} />
+      <p className="answer number">{answerOf(answer, unit)}</p>
+      {equalGain === null ? null : <p className="number">{equalGain}</p>}
+      <Figure
+        wide={draw(widths.wide)}
+        narrow={draw(widths.narrow)}
+        caption={captionOf(answer, { unit, cohort: describeWhere(where) })}
+        fileName={`${answer.measure}-${answer.stamp}.svg`}
+      />
+      <Numbers table={tableOf(answer, unit)} caption="The numbers of the figure, by group" />
+      <WorkedOut answer={answer} question={question} />
+    </main>
+  );
+}
