@@ -1,6 +1,8 @@
 // Questions
+export { type ComplicationQuestion, complications } from "./complications/complications";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type MeasureEntry, measureList } from "./measures";
+export { type MeasureQuestion, measure } from "./measures/measure";
 export { result } from "./question/result";
 export { version } from "./question/version";
 export { type TodayAnswer, today, type Work } from "./today/today";
@@ -13,6 +15,8 @@ export type {
   HealingMark,
   Interval,
   Mean,
+  MeasureAnswer,
+  MeasureGroup,
   Median,
   Note,
   Stamped,

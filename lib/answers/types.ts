@@ -92,3 +92,57 @@ export type HealingAnswer = Stamped & {
   readonly groups: readonly HealingGroup[];
   readonly notes: readonly Note[];
 };
+
+/** A share with its counts; `deff` is the design effect of several rows a patient, `plain` as if every row were another patient. */
+export type Share = {
+  readonly x: number;
+  readonly n: number;
+  readonly patients: number;
+  readonly estimate: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  readonly deff: number | null;
+  readonly plain: { readonly lower: number | null; readonly upper: number | null };
+};
+export type Rate = {
+  readonly events: number;
+  readonly exposure: number;
+  readonly estimate: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+};
+export type CurvePoint = {
+  readonly day: number;
+  readonly atRisk: number;
+  readonly estimate: number;
+  readonly lower: number | null;
+  readonly upper: number | null;
+};
+
+/** One group of any other measure: the counts, and what its kind answers. `segments` (of a person: `patients`) = n + Σ excluded. */
+export type MeasureGroup = {
+  readonly key: Readonly<Record<string, string | number | boolean | null>>;
+  readonly label: string;
+  readonly patients: number;
+  readonly segments: number;
+  readonly n: number;
+  readonly excluded: Readonly<Record<string, number>>;
+  readonly mean?: Mean;
+  readonly patientMean?: Mean;
+  readonly plain?: Mean;
+  readonly median?: Median;
+  readonly quartiles?: { readonly lower: number | null; readonly upper: number | null };
+  /** Standard deviation of the rows. */
+  readonly deviation?: number | null;
+  readonly share?: Share;
+  readonly rate?: Rate;
+  readonly classes?: Readonly<Record<string, number>>;
+  readonly curve?: readonly CurvePoint[];
+  readonly notes: readonly Note[];
+  readonly rows?: readonly { readonly person: number; readonly segment: number | null; readonly value: number }[];
+};
+export type MeasureAnswer = Stamped & {
+  readonly by: readonly string[];
+  readonly groups: readonly MeasureGroup[];
+  readonly notes: readonly Note[];
+};

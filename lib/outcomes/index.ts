@@ -42,6 +42,7 @@ export {
   type Rescue,
 } from "./indices/definition";
 export { type Reading, readIndex } from "./indices/reading";
+export { type ComplicationMeasure, complicationMeasures, complicationSentence } from "./measures/complication-measures";
 // Measures by id
 export { courseMeasures } from "./measures/course-measures";
 export type { MeasureOptions, PersonMeasure, SegmentMeasure } from "./measures/definition";

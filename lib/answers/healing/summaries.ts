@@ -91,7 +91,7 @@ export function daysAtGain(
 }
 
 /** Notes that the summaries themselves call for. */
-export function meanNotes({ mean, patientMean: byPatient }: ReturnType<typeof meansOf>): readonly Note[] {
+export function meanNotes({ mean, patientMean: byPatient }: { readonly mean: Mean; readonly patientMean: Mean }): readonly Note[] {
   if (mean.n === 0) return [];
   if (mean.patients < thresholds.patientsForInterval)
     return [said({ code: "too-few-for-interval", patients: mean.patients, needed: thresholds.patientsForInterval })];

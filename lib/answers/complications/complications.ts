@@ -1,0 +1,229 @@
+import { canonicalWhere, type Where } from "@/lib/cohorts";
+import {
+  type ComplicationMeasure,
+  complicationMeasures,
+  complicationSentence,
+  type EndRule,
+  type Scheme,
+  schemeOf,
+  worseOf,
+} from "@/lib/outcomes";
+import type { Registry, State } from "@/lib/registry";
+import { eventRate } from "@/lib/stats";
+import { casesOf } from "../frames/cases";
+import { dataTo } from "../frames/data-to";
+import { type Group, splitBy } from "../healing/groups";
+import { said } from "../healing/said";
+import { summariseShare } from "../measures/numbers";
+import { answerCache } from "../question/cache";
+import { keepQuestion } from "../question/keep";
+import { type Question, stampOf } from "../question/stamp";
+import { stateAsOf } from "../question/state";
+import { version } from "../question/version";
+import type { MeasureAnswer, MeasureGroup } from "../types";
+import { type Counted, type CountedSegment, type Counting, countEvents } from "./counted";
+import { eventsOf, type HeldEvent } from "./events";
+import { incidenceOf } from "./incidence";
+
+export type ComplicationQuestion = {
+  readonly measure: ComplicationMeasure["id"];
+  readonly by?: readonly string[];
+  readonly where?: Where;
+  readonly asOf?: number;
+  readonly scheme?: string;
+  readonly endRule?: EndRule;
+  readonly withoutPinSites?: boolean;
+};
+
+const methods = {
+  rate: "events over exposure, linearised by patient on the log scale, t(G − 1)",
+  share: "share with Wilson's interval on the effective number of cases, clustered by patient",
+  classes: "counts of patients by their heaviest class",
+  curve: "Aalen–Johansen over segments, jackknife by patient",
+} as const;
+const cached = answerCache<MeasureAnswer>();
+
+/**
+ * A measure of complications by group, classes derived from the facts under a published scheme.
+ * @throws RangeError when the measure or the scheme isn't known
+ */
+export async function complications(registry: Registry, asked: ComplicationQuestion): Promise<MeasureAnswer> {
+  const definition = complicationMeasures.find(({ id }) => id === asked.measure);
+  if (!definition) throw new RangeError(`complications requires a measure of complications, received ${asked.measure}`);
+  const counting: Counting = {
+    scheme: schemeOf(asked.scheme ?? "severity"),
+    endRule: asked.endRule ?? "healed-and-bearing",
+    withoutPinSites: asked.withoutPinSites ?? false,
+    operationsOnly: definition.id === "complication-return-to-theatre",
+  };
+  const [where, by] = [asked.where ?? {}, asked.by ?? []];
+  const state = await stateAsOf(registry, asked.asOf);
+  const question: Question = {
+    cohort: JSON.parse(canonicalWhere(where)),
+    measure: definition.id,
+    by,
+    method: methods[definition.kind],
+    options: { scheme: counting.scheme.id, endRule: counting.endRule, withoutPinSites: counting.withoutPinSites },
+    seed: null,
+    version,
+    state,
+  };
+  const stamp = stampOf(question);
+  await keepQuestion(registry, stamp, question);
+  return cached(`${registry.folder} ${stamp}`, () => work(registry, state, definition, counting, where, by, stamp, question));
+}
+
+async function work(
+  registry: Registry,
+  state: State,
+  definition: ComplicationMeasure,
+  counting: Counting,
+  where: Where,
+  by: readonly string[],
+  stamp: string,
+  question: Question,
+): Promise<MeasureAnswer> {
+  const cases = await casesOf(registry, state, where, by);
+  const events = await eventsOf(registry, state);
+  const { id, title, unit } = definition;
+  return {
+    measure: id,
+    definition: { id, title, from: "", to: "", per: "none", rescue: "counted", unit, sentence: complicationSentence(definition) },
+    unit,
+    batch: state.batch,
+    stamp,
+    state,
+    cohort: question.cohort,
+    method: question.method,
+    dataTo: await dataTo(registry, state),
+    by,
+    groups: splitBy(cases, by).map((group) => answerGroup(group, events, definition, counting)),
+    notes: counting.scheme.fromMemory ? [{ code: "from-memory", text: `From memory in this scheme: ${counting.scheme.fromMemory}.` }] : [],
+  };
+}
+
+function answerGroup(group: Group, events: readonly HeldEvent[], definition: ComplicationMeasure, counting: Counting): MeasureGroup {
+  const procedures = group.cases.filter(({ segment }) => segment.procedure !== "transport");
+  const counted = countEvents(procedures, events, counting);
+  const transports = group.cases.length - procedures.length;
+  const head = {
+    key: group.key,
+    label: group.label,
+    patients: personsIn(group.cases.map(({ segment }) => segment.person)),
+    segments: group.cases.length,
+  };
+  const reasons =
+    definition.of === "segment" ? { "not-lengthening": transports, "not-looked-for": counted.notLookedFor } : personReasons(group, counted);
+  return { ...head, ...bodyOf(definition, counted, counting.scheme, reasons) };
+}
+
+type Reasons = Readonly<Record<string, number>>;
+
+function personReasons(group: Group, { segments }: Counted): Reasons {
+  const looked = new Set(segments.map(({ one }) => one.segment.person));
+  const persons = new Map<number, boolean>();
+  for (const { segment } of group.cases)
+    persons.set(segment.person, (persons.get(segment.person) ?? false) || segment.procedure !== "transport");
+  const left = [...persons].filter(([person]) => !looked.has(person));
+  return {
+    "not-lengthening": left.filter(([, lengthened]) => !lengthened).length,
+    "not-looked-for": left.filter(([, lengthened]) => lengthened).length,
+  };
+}
+
+function bodyOf(
+  definition: ComplicationMeasure,
+  { segments }: Counted,
+  scheme: Scheme,
+  reasons: Reasons,
+): Omit<MeasureGroup, "key" | "label" | "patients" | "segments"> {
+  const byClass = classCounts(segments, scheme);
+  switch (definition.kind) {
+    case "share":
+      return { ...shareOf(definition, segments), excluded: positive(reasons), classes: byClass };
+    case "rate":
+      return { ...rateOf(definition, segments, reasons), classes: byClass };
+    case "classes":
+      return { ...worstOf(segments, scheme), excluded: positive(reasons), notes: [] };
+    case "curve": {
+      const incidence = incidenceOf(segments, { operationsOnly: definition.id === "complication-return-to-theatre" });
+      return {
+        n: incidence.n,
+        excluded: positive({ ...reasons, "not-recorded": incidence.notFollowed }),
+        curve: incidence.curve,
+        notes: [],
+      };
+    }
+  }
+}
+
+function shareOf(definition: ComplicationMeasure, segments: readonly CountedSegment[]) {
+  if (definition.of === "segment") {
+    const rows = segments.map(({ one, events }) => ({
+      person: one.segment.person,
+      segment: one.segment.segment,
+      value: Number(events.length > 0),
+    }));
+    return { n: rows.length, ...summariseShare(rows) };
+  }
+  const any = new Map<number, number>();
+  for (const { one, events } of segments)
+    any.set(one.segment.person, Math.max(any.get(one.segment.person) ?? 0, Number(events.length > 0)));
+  const rows = [...any].map(([person, value]) => ({ person, segment: null, value }));
+  return { n: rows.length, ...summariseShare(rows) };
+}
+
+function rateOf(definition: ComplicationMeasure, segments: readonly CountedSegment[], reasons: Reasons) {
+  const exposed = segments.map(({ one, events }) => ({
+    person: one.segment.person,
+    events: events.length,
+    exposure: exposureOf(definition, one.segment.gainMm),
+  }));
+  const rows = definition.of === "person" ? perPerson(exposed) : exposed.filter(({ exposure }) => exposure > 0);
+  const noGain = definition.of === "person" ? 0 : exposed.length - rows.length;
+  const excluded = positive({ ...reasons, "no-gain": noGain });
+  if (rows.length === 0) return { n: 0, excluded, rate: { events: 0, exposure: 0, estimate: null, lower: null, upper: null }, notes: [] };
+  const { events, exposure, estimate, lower, upper, notes } = eventRate({
+    events: rows.map((row) => row.events),
+    exposure: rows.map((row) => row.exposure),
+    patient: rows.map((row) => row.person),
+    per: definition.id === "complication-events-per-10cm" ? 10 : 1,
+  });
+  return { n: rows.length, excluded, rate: { events, exposure, estimate, lower, upper }, notes: notes.map(said) };
+}
+
+function exposureOf({ id }: ComplicationMeasure, gainMm: number | null): number {
+  return id === "complication-events-per-10cm" ? (gainMm ?? 0) / 10 : 1;
+}
+
+function perPerson(rows: readonly { readonly person: number; readonly events: number }[]) {
+  const sums = new Map<number, number>();
+  for (const { person, events } of rows) sums.set(person, (sums.get(person) ?? 0) + events);
+  return [...sums].map(([person, events]) => ({ person, events, exposure: 1 }));
+}
+
+/** Events by class; of a scheme that classes treatments, treatments by class. */
+function classCounts(segments: readonly CountedSegment[], scheme: Scheme): Record<string, number> {
+  const counts: Record<string, number> = Object.fromEntries(scheme.classes.map((name) => [name, 0]));
+  for (const { classes } of segments) for (const name of classes) counts[name] = (counts[name] ?? 0) + 1;
+  return counts;
+}
+
+function worstOf(segments: readonly CountedSegment[], scheme: Scheme) {
+  const worst = new Map<number, string | null>();
+  for (const { one, classes } of segments) {
+    const heaviest = classes.reduce<string | null>((held, name) => worseOf(scheme, held, name), null);
+    worst.set(one.segment.person, worseOf(scheme, worst.get(one.segment.person) ?? null, heaviest));
+  }
+  const counts: Record<string, number> = { none: 0, ...Object.fromEntries(scheme.classes.map((name) => [name, 0])) };
+  for (const name of worst.values()) counts[name ?? "none"] = (counts[name ?? "none"] ?? 0) + 1;
+  return { n: worst.size, classes: counts };
+}
+
+function positive(reasons: Reasons): Record<string, number> {
+  return Object.fromEntries(Object.entries(reasons).filter(([, n]) => n > 0));
+}
+
+function personsIn(persons: readonly number[]): number {
+  return new Set(persons).size;
+}
