@@ -1,0 +1,34 @@
+import { unguardCell } from "../csv/guard-cell";
+import type { Record } from "./records";
+
+export type Shaped = {
+  readonly headerCells: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly rowNumbers: readonly number[];
+  /** Rows with more or fewer cells than the headers: set aside, since none of their cells can be trusted to stand in its column. */
+  readonly ragged: readonly { readonly line: number; readonly cells: number }[];
+};
+
+/** Rows as wide as the headers. Blank cells past the last header, and blank columns at the end, are taken off. */
+export function shapeRows(head: readonly string[], records: readonly Record[]): Shaped {
+  const width = lastFilled(head);
+  const beyond = records.reduce((most, { cells }) => (cells.length === head.length ? Math.max(most, lastFilled(cells)) : most), width);
+  const columns = Math.max(width, beyond);
+  const rows: (readonly string[])[] = [];
+  const rowNumbers: number[] = [];
+  const ragged: { line: number; cells: number }[] = [];
+  for (const { cells, line } of records) {
+    if (cells.length < columns || lastFilled(cells) > columns) ragged.push({ line, cells: cells.length });
+    else {
+      rows.push(cells.slice(0, columns).map((cell) => unguardCell(cell.trim())));
+      rowNumbers.push(line);
+    }
+  }
+  const headerCells = [...head.slice(0, columns), ...Array<string>(Math.max(0, columns - head.length)).fill("")];
+  return { headerCells: headerCells.map((cell) => unguardCell(cell)), rows, rowNumbers, ragged };
+}
+
+function lastFilled(cells: readonly string[]): number {
+  for (let i = cells.length; i > 0; i--) if ((cells[i - 1] as string).trim() !== "") return i;
+  return 0;
+}
