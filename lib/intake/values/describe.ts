@@ -1,0 +1,22 @@
+const datePattern = /^\d{1,4}[./-]\d{1,2}[./-]\d{1,4}([ T]\d{1,2}:\d{2}.*)?$/;
+const numberPattern = /^[-+]?[\d.,'\s]+(e[-+]?\d+)?\s*%?$/i;
+
+/**
+ * What a cell holds, never what it says: a kind and a length.
+ * @example describe("Banana pie") // => "text, 2 words, 10 characters"
+ */
+export function describe(cell: string): string {
+  const text = cell.trim();
+  if (text === "") return "a blank cell";
+  if (datePattern.test(text)) return "a date";
+  if (numberPattern.test(text)) return "a number";
+  const words = text.split(/\s+/).length;
+  if (words > 1) return `text, ${words} words, ${text.length} characters`;
+  return /^\p{L}+$/u.test(text) ? `text, ${text.length} letters` : `text, ${text.length} characters`;
+}
+
+/** Whether a cell holds a number or date, as data do and headers don't. */
+export function looksLikeValue(cell: string): boolean {
+  const text = cell.trim();
+  return /\d/.test(text) && (datePattern.test(text) || numberPattern.test(text));
+}
