@@ -1,0 +1,93 @@
+import { fileOnlyFields, fold } from "@/lib/codebook";
+import { detectInHeader } from "../detect";
+import type { Mapping, Sheet } from "../types";
+import { aliasIndex } from "./aliases";
+import type { ColumnMatch, SheetMatch } from "./column-match";
+import { dropReasonOf } from "./dropped-headers";
+import { lookUp } from "./lookup";
+import { parseTarget } from "./parse-target";
+import { needed, type SheetKind, sheetKinds } from "./sheet-kind";
+import { type Target, targetId } from "./target";
+
+type MappedColumns = Pick<Mapping, "columns" | "units">;
+
+/**
+ * Every column of a sheet with the field it fills or the reason why it is dropped. A mapping's word comes before the header's own; a header
+ * that names a direct identifier is dropped whatever a mapping says, save a national number taken as local number.
+ * A header is matched as a whole, never by a part of it.
+ */
+export function matchSheet(sheet: Sheet, mapping: MappedColumns = { columns: {}, units: {} }): SheetMatch {
+  const matches = sheetKinds.map((kind) => ({ kind, columns: sheet.headers.map((_, index) => matchColumn(sheet, index, kind, mapping)) }));
+  const { kind, columns } = bestKind(matches);
+  return { kind, columns: shareFields(preferLocalNumbers(dropEmptyDoubles(columns, sheet), sheet)) };
+}
+
+function matchColumn(sheet: Sheet, index: number, kind: SheetKind, mapping: MappedColumns): ColumnMatch {
+  const header = sheet.headers[index] as string;
+  const cell = sheet.headerCells[index] as string;
+  const none = { index, header, target: null, how: null, unit: null, dropped: null, sharedWith: [] } as const;
+  const reason = dropReasonOf(cell);
+  const said = Object.hasOwn(mapping.columns, header) ? mapping.columns[header] : undefined;
+  if (said === null) return { ...none, dropped: reason === "comments" ? "comments" : "by-your-word" };
+  const wanted = said === undefined ? null : parseTarget(said, kind);
+  if (reason !== null && reason !== "blank-header" && !mayHold(reason, wanted)) return { ...none, dropped: reason };
+  const found = lookUp(cell, aliasIndex(kind));
+  const unit = mapping.units[header] ?? found?.unit ?? null;
+  if (wanted) return { ...none, target: wanted, how: "mapping", unit };
+  if (reason) return { ...none, dropped: reason };
+  if (detectInHeader(cell).some(({ level }) => level === "block")) return { ...none, dropped: "identifier-in-header" };
+  return found ? { ...none, target: found.target, how: "alias", unit } : { ...none, dropped: "matches-nothing" };
+}
+
+function mayHold(reason: string, wanted: Target | null): boolean {
+  if (wanted === null) return false;
+  if (reason === "national-number") return wanted.field === "localId";
+  return reason === "blank-header";
+}
+
+/** The kind of sheet that explains most columns. Without a bone, side, or time of surgery a row can't be a segment. */
+function bestKind(matches: readonly SheetMatch[]): SheetMatch {
+  const counted = matches
+    .filter(({ kind, columns }) => needed[kind].every((id) => columns.some(({ target }) => target?.field === id)))
+    .map((match) => ({ match, matched: match.columns.filter(({ target }) => target !== null).length }));
+  const asSegments = counted.find(({ match }) => match.kind === "one-sheet");
+  const isSegments = asSegments?.match.columns.some(({ target }) => target?.table === "segment") ?? false;
+  const possible = counted.filter(({ match }) => isSegments || match.kind !== "one-sheet");
+  let best = possible[0] ?? counted[0];
+  for (const candidate of possible) if (best && candidate.matched > best.matched) best = candidate;
+  if (!best) throw new RangeError("matchSheet requires a kind of sheet, received none");
+  return best.match;
+}
+
+/** Of two columns for one field, one that is blank in every row says nothing. */
+function dropEmptyDoubles(columns: readonly ColumnMatch[], sheet: Sheet): readonly ColumnMatch[] {
+  const isEmpty = (index: number) => sheet.rows.every((row) => (row[index] ?? "").trim() === "");
+  return columns.map((column) => {
+    const double = column.target !== null && columns.some((other) => other !== column && sameTarget(other, column));
+    return double && isEmpty(column.index) ? { ...column, target: null, how: null, dropped: "empty-column" } : column;
+  });
+}
+
+/** An exact hospital number wins over a study number where both are there (ids.md §2). */
+function preferLocalNumbers(columns: readonly ColumnMatch[], sheet: Sheet): readonly ColumnMatch[] {
+  const second: ReadonlySet<string> = new Set(fileOnlyFields.localId.secondChoice.map(fold));
+  const locals = columns.filter(({ target }) => target?.field === "localId");
+  const isSecond = ({ index, how }: ColumnMatch) => how === "alias" && second.has(fold(sheet.headerCells[index] as string));
+  const said = locals.filter(({ how }) => how === "mapping");
+  const winners = said.length > 0 ? said : locals.filter((column) => !isSecond(column));
+  if (winners.length === 0) return columns;
+  return columns.map((column) =>
+    locals.includes(column) && !winners.includes(column) ? { ...column, target: null, how: null, dropped: "another-local-number" } : column,
+  );
+}
+
+function shareFields(columns: readonly ColumnMatch[]): readonly ColumnMatch[] {
+  return columns.map((column) => ({
+    ...column,
+    sharedWith: columns.filter((other) => other !== column && sameTarget(other, column)).map(({ header }) => header),
+  }));
+}
+
+function sameTarget(a: ColumnMatch, b: ColumnMatch): boolean {
+  return a.target !== null && b.target !== null && targetId(a.target) === targetId(b.target);
+}
