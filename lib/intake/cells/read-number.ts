@@ -1,0 +1,63 @@
+import { fold } from "@/lib/codebook";
+import type { HeaderUnit } from "../match/header-unit";
+import { describe } from "../values/describe";
+import { type DecimalMark, isLostNumber, isLostToDate, readNumber } from "../values/number";
+import { type CellRead, type Fact, type ReadCell, readAs, unread } from "./cell-read";
+import type { CountField, NumberField } from "./field-kinds";
+import { identifierIn } from "./identifier-in";
+import { perUnit } from "./per-unit";
+
+type Column = { readonly mark: DecimalMark; readonly unit: HeaderUnit | null };
+
+/** Reads a column of numbers into the field's unit; the unit typed in a cell comes before that of the column. */
+export function readNumbers(field: NumberField, { mark, unit }: Column): ReadCell {
+  return (cell) => {
+    const read = readNumber(cell, mark);
+    if (!read) return noNumber(cell, field.unit);
+    const factor = perUnit(field, read.unit ?? unit);
+    if (factor === null) return unread("not-a-number", `a number in ${read.unit}`, { unit: field.unit });
+    return within(tidy(read.value * factor), field, field.unit);
+  };
+}
+
+/** Reads a column of whole numbers: words listed in the codebook, days from weeks and months where the unit says so. */
+export function readCounts(field: CountField, { mark, unit }: Column): ReadCell {
+  const words = new Map(Object.entries(field.values ?? {}).map(([text, count]) => [fold(text), count]));
+  return (cell) => {
+    const word = words.get(fold(cell));
+    if (word !== undefined) return readAs(word);
+    const read = readNumber(cell, mark);
+    if (!read) return noNumber(cell, "");
+    const from = read.unit ?? unit;
+    const factor = perUnit(field, from);
+    if (factor === null) return unread("not-a-number", `a number in ${from}`, { unit: "a whole number" });
+    const value = read.value * factor;
+    if (factor === 1 && !Number.isInteger(value)) return unread("not-a-number", "a number with a fraction", { unit: "a whole number" });
+    return within(Math.round(value), field, "");
+  };
+}
+
+function noNumber(cell: string, unit: string): CellRead {
+  if (isLostNumber(cell)) return unread("number-lost-to-spreadsheet", "a number in powers of ten or a spreadsheet's error");
+  if (isLostToDate(cell)) return unread("number-lost-to-spreadsheet", "a date");
+  const kind = identifierIn(cell);
+  if (kind !== null) return unread("identifier-in-cell", describe(cell), { kind });
+  return unread("not-a-number", describe(cell), { unit });
+}
+
+/** A value inside the field's limits; outside the hard ones it isn't kept, outside the usual ones it is kept with a word. */
+export function within(value: number, { hard, usual }: NumberField | CountField, unit: string): CellRead {
+  if (hard && (value < hard[0] || value > hard[1])) {
+    return unread("out-of-hard-range", String(value), { low: hard[0], high: hard[1], unit });
+  }
+  const facts: Fact[] = [];
+  if (usual && (value < usual[0] || value > usual[1])) {
+    facts.push({ code: "out-of-usual-range", found: String(value), about: { low: usual[0], high: usual[1], unit } });
+  }
+  return readAs(value, facts);
+}
+
+/** Without the dust of binary fractions: 4.55 cm is 45.5 mm. */
+export function tidy(value: number): number {
+  return Math.round(value * 1e6) / 1e6;
+}
