@@ -14,6 +14,32 @@ export type {
   TimeUnit,
 } from "./types";
 
+// Reading files
+export { defaultLimits, type Limits } from "./read/limits";
+export { readSheet, type SheetRead } from "./read/read-sheet";
+
+// Matching columns
+export type { ColumnMatch, SheetMatch } from "./match/column-match";
+export type { DropReason } from "./match/dropped-headers";
+export { matchSheet } from "./match/match-sheet";
+export type { SheetKind } from "./match/sheet-kind";
+export { type Target, targetId } from "./match/target";
+
+// Mappings
+export { emptyMapping } from "./mapping/empty-mapping";
+export { answersOf, mappingSchema, parseMapping } from "./mapping/mapping-schema";
+
+// From files to stripped rows
+export type { CodedEvent, CodedRow } from "./prepare/coded-events";
+export type { PrepareOptions, Progress, RowAnswer } from "./prepare/options";
+export { prepare } from "./prepare/prepare";
+export type { Comment, Dropped, FindingGroup, Prepared, Refused, Sample, TableCounts } from "./prepare/prepared";
+export type { Question } from "./prepare/question";
+
+// Templates and tables written here
+export { writeCsv } from "./csv/write-csv";
+export { templateCsv } from "./template/template-csv";
+
 // The unit's key
 export * from "./key";
 

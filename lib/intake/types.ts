@@ -17,14 +17,18 @@ export type Delimiter = "," | ";" | "\t";
 export type Encoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
 export type DateOrder = "dmy" | "mdy" | "ymd";
 export type LengthUnit = "mm" | "cm" | "m" | "in";
-export type TimeUnit = "days" | "weeks" | "months";
+export type TimeUnit = "days" | "weeks" | "months" | "years";
 
-/** A file as read: strings only. `rowNumbers[i]` is the file's own line number of `rows[i]`. */
+/**
+ * A file as read: strings only. `headers` names each column once (a repeated header gets ` #2`, a blank one is `column 7`) and is the key of
+ * a mapping; `headerCells` are the headers as typed. `rowNumbers[i]` is the file's own line number of `rows[i]`.
+ */
 export type Sheet = {
   readonly file: string;
   readonly encoding: Encoding;
   readonly delimiter: Delimiter;
   readonly headers: readonly string[];
+  readonly headerCells: readonly string[];
   readonly rows: readonly (readonly string[])[];
   readonly rowNumbers: readonly number[];
 };
@@ -39,6 +43,7 @@ export type Mapping = {
   readonly units: Readonly<Record<string, LengthUnit | TimeUnit>>;
   readonly dates: DateOrder | null;
   readonly decimal: "," | "." | null;
+  /** By field and spelling; an empty code means *not recorded*. */
   readonly values: Readonly<Record<string, Readonly<Record<string, string>>>>;
   readonly answers: Readonly<Record<string, string>>;
 };

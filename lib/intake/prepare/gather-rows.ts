@@ -1,0 +1,93 @@
+import { type TableName, tableNames, tables, type Value } from "@/lib/codebook";
+import type { StrippedRows } from "../types";
+import type { AnyRow } from "./blank-row";
+import { numberEvents } from "./number-events";
+import { rowKey } from "./row-key";
+import { type StrippedDraft, say } from "./stripped-draft";
+
+type Held = { readonly row: AnyRow; readonly from: StrippedDraft };
+type Gathered = Readonly<Record<TableName, Map<string, Held>>>;
+
+/** Tables of which a file may say the same row in parts. */
+const merging: ReadonlySet<TableName> = new Set<TableName>(["person", "bodyMeasure"]);
+/** Fields that say how a row was made; the first word stands. */
+const howMade: ReadonlySet<string> = new Set(["occasion", "bodyDayFrom"]);
+
+/**
+ * Rows of all drafts that stand, one a natural key. A row of a file that says something else of the same person, segment or day than a row
+ * above it is set aside (`repeats-conflict`), one that repeats it too (`duplicate-row`); a later file is the newer word.
+ */
+export function gatherRows(drafts: readonly StrippedDraft[], stands: (draft: StrippedDraft) => boolean): Gathered {
+  const gathered = Object.fromEntries(tableNames.map((table) => [table, new Map<string, Held>()])) as Gathered;
+  for (const draft of drafts) {
+    if (!stands(draft)) continue;
+    numberEvents(draft, (key) => gathered.event.get(key)?.row);
+    checkRepeats(draft, gathered);
+    if (stands(draft)) keep(draft, gathered);
+  }
+  return gathered;
+}
+
+function checkRepeats(draft: StrippedDraft, gathered: Gathered): void {
+  for (const { table, row, number } of draft.parts) {
+    const held = gathered[table].get(rowKey(table, row));
+    if (!held || held.from.draft.file !== draft.draft.file) continue;
+    const place = { found: "a value unlike that of another row", about: { other: held.from.draft.row } };
+    const field = conflictOf(held.row, row);
+    if (field === "line") say(draft, { code: "line-differs", field: "surgeryDay", ...place });
+    else if (field !== null) say(draft, { code: "repeats-conflict", field: number === null ? field : `${field}.${number}`, ...place });
+    else if (!merging.has(table)) say(draft, { code: "duplicate-row", field: null, found: "a row that says the same", about: place.about });
+  }
+}
+
+/** The first field in which two rows say different things. */
+export function conflictOf(held: AnyRow, row: AnyRow): string | null {
+  for (const field in row) {
+    const said = row[field] as Value;
+    const before = held[field] as Value;
+    if (said !== null && before !== null && said !== before && !howMade.has(field)) return field;
+  }
+  return null;
+}
+
+function keep(draft: StrippedDraft, gathered: Gathered): void {
+  for (const { table, row } of draft.parts) {
+    const key = rowKey(table, row);
+    const held = gathered[table].get(key);
+    if (!held) gathered[table].set(key, { row, from: draft });
+    else
+      for (const field in row)
+        if (row[field] !== null && (held.row[field] === null || !howMade.has(field))) held.row[field] = row[field] as Value;
+  }
+}
+
+/** Gathered rows as the registry takes them. The only place where rows become stripped ones. */
+export function strippedRows(gathered: Gathered): StrippedRows {
+  const rows = tableNames.map(
+    (table) =>
+      [
+        table,
+        dropRepeatedFinals(
+          table,
+          [...gathered[table].values()].map(({ row }) => row),
+        ),
+      ] as const,
+  );
+  return Object.fromEntries(rows) as unknown as StrippedRows;
+}
+
+/** Of final body measures taken at last follow-up, an equal one on a later day adds nothing (ids.md §3). */
+function dropRepeatedFinals(table: TableName, rows: readonly AnyRow[]): readonly AnyRow[] {
+  if (table !== "bodyMeasure") return rows;
+  const taken = rows.filter(({ bodyDayFrom }) => bodyDayFrom === "last-follow-up").sort((a, b) => Number(a.bodyDay) - Number(b.bodyDay));
+  const seen = new Set<string>();
+  const repeated = new Set<AnyRow>();
+  for (const row of taken) {
+    const said = JSON.stringify([row.person, ...measured.map((field) => row[field])]);
+    if (seen.has(said)) repeated.add(row);
+    seen.add(said);
+  }
+  return rows.filter((row) => !repeated.has(row));
+}
+
+const measured = Object.keys(tables.bodyMeasure.fields).filter((field) => field.endsWith("Mm") || field === "weightKg");

@@ -1,0 +1,65 @@
+import { type ReadCell, readAs, remembered, unread } from "../cells/cell-read";
+import { readBones, readSides } from "../cells/read-bone-side";
+import { readCodes } from "../cells/read-code";
+import { readDates, readDurations } from "../cells/read-day";
+import { readFlag } from "../cells/read-flag";
+import { readListed } from "../cells/read-listed";
+import { readCounts, readNumbers } from "../cells/read-number";
+import { readReleases } from "../cells/read-releases";
+import { normaliseLocalId } from "../key";
+import type { DateOrder, Mapping } from "../types";
+import { isLostNumber } from "../values/number";
+import type { ColumnPlan } from "./column-plan";
+
+export type Rules = {
+  readonly dates: DateOrder | null;
+  readonly thisYear: number;
+  readonly todayNumber: number;
+  readonly values: Mapping["values"];
+  readonly units: readonly string[] | null;
+  readonly scores: readonly string[] | null;
+};
+
+/** Compiles the reader of a column: one function a column, so that a million cells ask no question twice. */
+export function readerOf(plan: ColumnPlan, rules: Rules): ReadCell {
+  return remembered(compile(plan, rules));
+}
+
+function compile({ target, field, reading }: ColumnPlan, rules: Rules): ReadCell {
+  const said = rules.values[target.field] ?? {};
+  const dates = { order: rules.dates, thisYear: rules.thisYear, todayNumber: rules.todayNumber };
+  if (target.table === "file" && field === null) return readFileOnly(target.field, dates);
+  if (target.field === "bone") return readBones(said);
+  if (target.field === "side") return readSides(said);
+  if (!field) return (cell) => readAs(cell);
+  switch (field.kind) {
+    case "code":
+      return readCodes(field, said);
+    case "flag":
+      return readFlag;
+    case "listed":
+      return readListed(field, target.field === "scoreCode" ? rules.scores : target.field === "unit" ? rules.units : null, said);
+    case "count":
+      return readCounts(field, numberColumn(reading));
+    case "number":
+      return readNumbers(field, numberColumn(reading));
+    case "day":
+      return reading.as === "duration" ? readDurations(field, reading) : readDates(dates);
+    case "keyed":
+      throw new RangeError("readerOf requires a field that a file can hold, received a keyed one");
+  }
+}
+
+function numberColumn(reading: ColumnPlan["reading"]) {
+  return reading.as === "number" ? reading : ({ mark: ".", unit: null } as const);
+}
+
+function readFileOnly(field: string, dates: Parameters<typeof readDates>[0]): ReadCell {
+  if (field === "dateOfBirth") return readDates(dates);
+  if (field === "releases") return readReleases;
+  if (field === "surgeonName") return (cell) => readAs(cell);
+  return (cell) => {
+    if (isLostNumber(cell)) return unread("number-lost-to-spreadsheet", "a number in powers of ten");
+    return readAs(normaliseLocalId(cell) === "" ? null : cell);
+  };
+}

@@ -1,0 +1,97 @@
+import { type TableName, tableNames } from "@/lib/codebook";
+import type { Finding, Mapping, StrippedRows } from "../types";
+import { commentsOf } from "./comments";
+import type { PrepareOptions } from "./options";
+import { groupFindings, orderFindings } from "./order-findings";
+import { findingsOf, headersByField } from "./place-facts";
+import type { PreparedColumns } from "./prepare-columns";
+import type { Prepared, Refused, TableCounts } from "./prepared";
+import type { Question } from "./question";
+import { samplesOfSheets } from "./samples";
+import { settledMapping } from "./settled-mapping";
+import type { StrippedSheet } from "./strip-drafts";
+import type { StrippedDraft } from "./stripped-draft";
+
+type Columns = readonly PreparedColumns[];
+export type Walked = {
+  readonly columns: Columns;
+  readonly sheets: readonly StrippedSheet[];
+  readonly rows: StrippedRows;
+  readonly questions: readonly Question[];
+  readonly counts: Pick<Prepared["counts"], "fresh" | "changed" | "unchanged" | "absent">;
+  readonly mapping: Mapping;
+  readonly options: PrepareOptions;
+  readonly stands: (draft: StrippedDraft) => boolean;
+};
+
+export const noRows = Object.fromEntries(tableNames.map((table) => [table, []])) as unknown as StrippedRows;
+const notCompared = { fresh: null, changed: null, unchanged: null, absent: null } as const;
+
+/** What is known before a row is read: columns matched, dropped and asked about. */
+export function columnsOnly(columns: Columns, mapping: Mapping, options: PrepareOptions): Prepared {
+  const questions = columns.flatMap(({ plan }) => plan.questions);
+  const findings = [...columns.flatMap((column) => column.findings), ...questions.map(({ finding }) => finding)];
+  return {
+    stage: "columns",
+    rows: noRows,
+    ...sorted(findings),
+    questions,
+    refused: [],
+    samples: [],
+    counts: { rowsRead: 0, rowsRefused: 0, made: countRows(noRows), ...notCompared },
+    ...ofColumns(columns, mapping, options),
+  };
+}
+
+/** Everything about files whose rows were read. */
+export function withRows({ columns, sheets, rows, questions, counts, mapping, options, stands }: Walked): Prepared {
+  const placed = sheets.flatMap(({ plan, stripped }) => {
+    const headers = headersByField(plan.columns);
+    return stripped.map((draft) => ({ draft, findings: findingsOf(draft, headers) }));
+  });
+  const refused = placed.flatMap(({ draft, findings }): Refused[] =>
+    refusing(findings).length > 0 || !stands(draft) ? [refusedRow(draft, findings)] : [],
+  );
+  const findings = [
+    ...columns.flatMap((column) => column.findings),
+    ...questions.map(({ finding }) => finding),
+    ...placed.flatMap((row) => row.findings),
+  ];
+  return {
+    stage: "rows",
+    rows,
+    ...sorted(findings),
+    questions,
+    refused: refused.filter(({ reasons }) => reasons.length > 0),
+    samples: samplesOfSheets(sheets, stands),
+    counts: { rowsRead: placed.length, rowsRefused: refused.length, made: countRows(rows), ...counts },
+    ...ofColumns(columns, mapping, options),
+  };
+}
+
+function sorted(findings: readonly Finding[]) {
+  const groups = groupFindings(findings);
+  return { findings: orderFindings(findings, groups), groups };
+}
+
+function refusing(findings: readonly Finding[]): readonly Finding[] {
+  return findings.filter(({ severity }) => severity === "error");
+}
+
+function refusedRow({ draft: { file, row } }: StrippedDraft, findings: readonly Finding[]): Refused {
+  return { file, row, reasons: refusing(findings) };
+}
+
+function ofColumns(columns: Columns, mapping: Mapping, options: PrepareOptions) {
+  return {
+    dropped: columns.flatMap((column) => column.dropped),
+    comments: commentsOf(columns, options.eventsCoded),
+    matches: columns.map(({ sheet, match }) => ({ file: sheet.file, match })),
+    mapping: settledMapping(columns, mapping),
+    sheets: columns.map(({ sheet }) => sheet),
+  };
+}
+
+export function countRows(rows: Readonly<Record<TableName, readonly unknown[]>>): TableCounts {
+  return Object.fromEntries(tableNames.map((table) => [table, rows[table].length])) as Record<TableName, number>;
+}

@@ -1,0 +1,5 @@
+export type StripOptions = {
+  readonly auditYearStartsIn: number;
+  /** The unit keeps the year of surgery only, no quarter. */
+  readonly yearOnly: boolean;
+};

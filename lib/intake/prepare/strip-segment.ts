@@ -1,0 +1,80 @@
+import type { Value } from "@/lib/codebook";
+import { fieldOf } from "@/lib/codebook";
+import { type Fact, isDay, type RawDay } from "../cells/cell-read";
+import type { NumberField } from "../cells/field-kinds";
+import { tidy, within } from "../cells/read-number";
+import { ageAt, ageBanded, auditYearOf, calendarDateOf, dayOnLine, quarterOf } from "../strip";
+import { type AnyRow, blankRow } from "./blank-row";
+import type { Draft, Part, PlacedFact } from "./draft";
+import type { Keyed } from "./keyed-drafts";
+import type { StripOptions } from "./strip-options";
+import type { Surgery } from "./time-of-surgery";
+
+const ageField = fieldOf("segment", "ageAtSurgeryYears") as NumberField;
+const oldest = 90;
+
+/** A day on the person's own line, whether it came as a date or as time since surgery. `null` when neither can be placed. */
+export function placeDay(day: RawDay, surgeryDay: number | null, keyed: Keyed): number | null {
+  if ("on" in day) return dayOnLine(day.on, keyed.shiftDays);
+  return surgeryDay === null ? null : surgeryDay + day.after;
+}
+
+/** Values of a part with its days placed. */
+export function placed(part: Part, surgeryDay: number | null, keyed: Keyed): AnyRow {
+  const row: AnyRow = {};
+  for (const [field, value] of Object.entries(part.values)) {
+    row[field] = isDay(value) ? placeDay(value, surgeryDay, keyed) : (value as Value);
+  }
+  return row;
+}
+
+/** The stripped row of a segment: year, quarter and audit year from the date, age in bands, the surgeon by code. */
+export function stripSegment(
+  draft: Draft,
+  part: Part,
+  keyed: Keyed,
+  surgery: Surgery,
+  options: StripOptions,
+): { row: AnyRow; facts: PlacedFact[] } {
+  const age = ageOf(draft, part, surgery);
+  const row = {
+    ...blankRow("segment"),
+    ...placed(part, surgery.day, keyed),
+    person: keyed.person,
+    surgeryDay: surgery.day,
+    surgeryYear: surgery.line === "dated" ? surgery.date.year : surgery.year,
+    surgeryQuarter: surgery.line === "dated" && !options.yearOnly ? quarterOf(surgery.date) : null,
+    auditYear: surgery.line === "dated" ? auditYearOf(surgery.date, options.auditYearStartsIn) : null,
+    surgeon: keyed.surgeon,
+    ageAtSurgeryYears: age.years,
+  };
+  return { row, facts: age.facts };
+}
+
+function ageOf(draft: Draft, part: Part, surgery: Surgery): { years: number | null; facts: PlacedFact[] } {
+  const typed = part.values.ageAtSurgeryYears;
+  const facts: PlacedFact[] = [];
+  const say = (fact: Fact, field: string) => facts.push({ ...fact, column: null, field });
+  const exact = draft.birth !== null && surgery.line === "dated" ? ageFromBirth(draft.birth, surgery) : undefined;
+  if (exact === null) say({ code: "date-impossible", found: "a birth after surgery" }, "dateOfBirth");
+  if (typeof exact === "number") for (const fact of within(tidy(exact), ageField, "years").facts) say(describeAge(fact), "dateOfBirth");
+  if (typeof exact === "number" && typeof typed === "number" && Math.abs(exact - typed) > 1.05) {
+    say({ code: "age-against-year", found: "an age that differs from that of birth and surgery by more than a year" }, "ageAtSurgeryYears");
+  }
+  const years = exact ?? (typeof typed === "number" ? typed : null);
+  if (years === null) return { years: null, facts };
+  if (years > oldest) say({ code: "age-banded", found: "an age above 90" }, draft.birth === null ? "ageAtSurgeryYears" : "dateOfBirth");
+  return { years: ageBanded(years), facts };
+}
+
+function ageFromBirth(birth: number, surgery: Surgery & { line: "dated" }): number | null {
+  const born = calendarDateOf(birth);
+  const { year, month, day } = surgery.date;
+  const later = born.year > year || (born.year === year && (born.month > month || (born.month === month && born.day > day)));
+  return later ? null : ageAt(born, surgery.date);
+}
+
+// an exact age is nearly a birth date: the number isn't repeated
+function describeAge(fact: Fact): Fact {
+  return { ...fact, found: "an age outside the limits, from birth and surgery" };
+}
