@@ -1,3 +1,4 @@
+import { alignmentOf } from "./alignment";
 import { closingDay, type Day, yearsBetween } from "./calendar";
 import { type Chance, chanceOf } from "./chance";
 import { deviceOf, entryOf } from "./device";
@@ -108,7 +109,8 @@ function recorded(
     rescue,
     clinic,
   });
-  const known: SegmentDraft = { ...fields, ...outcome.fields, plannedGainMm: planned.plannedGainMm };
+  const named = { bone: planned.bone, side: planned.side, surgeryDay: day };
+  const known: SegmentDraft = { ...named, ...fields, ...outcome.fields, plannedGainMm: planned.plannedGainMm };
   const forced = [...outcome.events, ...(rescue === null ? [] : course.events)];
   const steel = known.nailMaterial === "stainless-steel";
   const { eventsLookedFor, events } = eventsOf(chance, {
@@ -125,9 +127,6 @@ function recorded(
     events,
     visits: [],
     fields: {
-      bone: planned.bone,
-      side: planned.side,
-      surgeryDay: day,
       episode: patient.case.pattern.endsWith("again") || patient.case.pattern.endsWith("then-femur") ? stage : null,
       procedure: patient.case.group === "loss" ? "transport" : "lengthening",
       eventsLookedFor,
@@ -135,6 +134,7 @@ function recorded(
       ...lengths(chance, patient, planned, known),
       rescueDay: told && chance.happens(0.4) ? null : (known.rescueDay ?? null),
       ...stayOf(chance, technique.age),
+      ...alignmentOf(chanceOf(seed, "alignment", patient.case.index, number, planned.bone, planned.side), patient.case.group, known),
     },
   };
 }

@@ -1,3 +1,4 @@
+import { withArrangement } from "./arrangement";
 import { bodyOf } from "./body";
 import { type Day, yearsBetween } from "./calendar";
 import { chanceOf } from "./chance";
@@ -44,7 +45,10 @@ export function personOf(kind: Case, identity: Identity): Person {
     segments.push(...segmentsOf({ ...patient, boneLengthMm }, operation, number));
     surgeonsOfCase.push(chance.happens(0.9) ? usual : chance.pick(surgeons));
   });
-  const differing = segments.map((segment) => withResidual(segment, kind, body));
+  const differing = withArrangement(
+    kind.index,
+    segments.map((segment) => withResidual(segment, kind, body)),
+  );
   const measures = measuresOf(chanceOf(seed, "measures", kind.index), body, stagesOf(operations, differing, identity.dateOfBirth));
   return {
     case: kind,

@@ -10,7 +10,7 @@ export type Row = { readonly person: Person; readonly segment: Segment };
 const eventsInARow = 3;
 /** Events are one table in the codebook; a one-sheet row has them in numbered columns, without the fields that name the segment. */
 const namesOfSegment = new Set(["person", "bone", "side", "surgeryDay", "eventNumber"]);
-const workedOut = new Set(["surgeryYear", "ageAtSurgeryYears", "unit", "line", "proportionReference", "arrangement"]);
+const workedOut = new Set(["surgeryYear", "ageAtSurgeryYears", "unit", "line", "proportionReference"]);
 type Records = Readonly<Record<string, Value | undefined>>;
 
 /** The rows of a sheet, one a segment, in order of surgery. */
