@@ -26,6 +26,11 @@ export function storedAnswers(name: string): Stored {
   return JSON.parse(readFileSync(path, "utf8")) as Stored;
 }
 
+/** Ids of a script's stored answers. */
+export function idsOf(name: string): readonly string[] {
+  return Object.keys(storedAnswers(name).answers);
+}
+
 /** SHA-256 of the script as it stands now. */
 export function fingerprint(name: string): string {
   return createHash("sha256")

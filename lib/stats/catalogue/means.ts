@@ -3,6 +3,7 @@ import { cr2Difference } from "../cr2-difference";
 import { cr2Mean } from "../cr2-mean";
 import { cr2Regression } from "../cr2-regression";
 import { htzWald } from "../htz-wald";
+import { medianInterval } from "../median-interval";
 import { pairedT } from "../paired-t";
 import { patientBootstrap } from "../patient-bootstrap";
 import { patientMean } from "../patient-mean";
@@ -66,6 +67,15 @@ export const means = [
     z.strictObject({ values, p: z.number().min(0).max(1), type: z.union([z.literal(7), z.literal(6)]).default(7) }),
     quantile,
     { values: days.values, p: 0.5 },
+  ),
+  method(
+    "median-interval",
+    "The median of independent values, by order statistics",
+    z.strictObject({ values, confidence }),
+    medianInterval,
+    {
+      values: [...days.values, 38.8],
+    },
   ),
   method("cr2-difference", "Difference of two means, clustered by patient", twoGroups, cr2Difference, apart),
   method("welch", "Difference of two means of patient means", twoGroups, welch, apart),
