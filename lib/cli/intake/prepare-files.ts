@@ -1,0 +1,63 @@
+import type { FindingCode } from "@/lib/codebook";
+import {
+  type Finding,
+  type KeyRing,
+  type LengthUnit,
+  type Mapping,
+  type Prepared,
+  prepare,
+  refusedCsv,
+  type StrippedRows,
+} from "@/lib/intake";
+import type { Registry } from "@/lib/registry";
+import type { ReadFiles } from "./files";
+
+export type PreparedFiles = Pick<Prepared, "rows" | "questions" | "mapping" | "counts" | "groups"> & {
+  readonly findings: readonly Finding[];
+  readonly findingCounts: { readonly [C in FindingCode]?: number };
+  readonly dropped: readonly string[];
+  readonly rowsRefused: number;
+  readonly rowsHeld: number;
+  readonly refusedCsv: string;
+};
+
+/** The files of the call through match, strip and check. */
+export async function prepareFiles(call: {
+  readonly registry: Registry;
+  readonly read: ReadFiles;
+  readonly mapping: Mapping;
+  readonly lengths: LengthUnit | null;
+  readonly ring: KeyRing;
+  readonly unit: string | undefined;
+  readonly held: StrippedRows;
+}): Promise<PreparedFiles> {
+  const settings = await call.registry.settings();
+  const [year, month, day] = new Date().toISOString().slice(0, 10).split("-").map(Number) as [number, number, number];
+  const prepared = await prepare({
+    sheets: call.read.sheets,
+    mapping: call.mapping,
+    ring: call.ring,
+    unit: call.unit ?? settings.units[0] ?? "unit-1",
+    today: { year, month, day },
+    auditYearStartsIn: settings.auditYearStartsIn,
+    yearOnly: settings.yearOnly,
+    lengths: call.lengths,
+    held: call.held,
+  });
+  const findings = [...call.read.findings, ...prepared.findings];
+  return {
+    ...prepared,
+    findings,
+    findingCounts: countsOf(findings),
+    dropped: [...new Set(prepared.dropped.map(({ header }) => header))],
+    rowsRefused: prepared.counts.rowsRefused,
+    rowsHeld: Object.values(prepared.rows).reduce((sum, rows) => sum + rows.length, 0),
+    refusedCsv: refusedCsv(prepared),
+  };
+}
+
+function countsOf(findings: readonly Finding[]): { [C in FindingCode]?: number } {
+  const counts: { [C in FindingCode]?: number } = {};
+  for (const { code } of findings) counts[code] = (counts[code] ?? 0) + 1;
+  return counts;
+}
