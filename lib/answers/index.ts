@@ -1,4 +1,6 @@
 // Questions
+
+export { type CohortAnswer, cohort, type FlowStep } from "./cohort/cohort";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type MeasureEntry, measureList } from "./measures";
