@@ -1,0 +1,17 @@
+# Times of R on the data of bench.ts: median of several runs, seconds, as JSON. Reading the data isn't timed.
+suppressMessages({ library(survival); library(clubSandwich); library(boot); library(jsonlite) })
+arg <- commandArgs(TRUE); folder <- arg[1]; runs <- as.integer(arg[2])
+read <- function(name) as.data.frame(lapply(fromJSON(file.path(folder, paste0(name, ".json"))), as.numeric))
+timed <- function(f) median(sapply(seq_len(runs), function(i) { gc(FALSE); system.time(f())[["elapsed"]] }))
+out <- list()
+
+d <- read("kaplan-meier")
+out[["kaplan-meier"]] <- timed(function() { s <- survfit(Surv(times, event) ~ 1, d, conf.type = "log-log"); quantile(s, .5) })
+d <- read("cr2")
+out[["cr2-mean"]] <- timed(function() conf_int(lm(values ~ 1, d), vcov = "CR2", cluster = d$patient))
+out[["cr2-regression"]] <- timed(function() { m <- lm(values ~ x1 + x2, d); v <- vcovCR(m, cluster = d$patient, type = "CR2"); conf_int(m, vcov = v); coef_test(m, vcov = v) })
+s <- as.data.frame(cbind(sum = tapply(d$values, d$patient, sum), n = tapply(d$values, d$patient, length)))
+out[["patient-bootstrap"]] <- timed(function() { b <- boot(s, function(p, i) sum(p$sum[i]) / sum(p$n[i]), 1e4); quantile(b$t, c(.025, .975)) })
+d <- read("time-model")
+out[["time-model"]] <- timed(function() survreg(Surv(times, event) ~ x1 + x2, d, dist = "lognormal", cluster = patient))
+cat(toJSON(out, auto_unbox = TRUE, digits = NA))
