@@ -2,7 +2,9 @@ import { demoUnit } from "./scenario/unit";
 import { plantedIdentifiers } from "./sheets/planted";
 import { rawMapping } from "./sheets/raw-mapping";
 import { rawOneSheet } from "./sheets/raw-one-sheet";
+import { settings } from "./sheets/settings";
 import { sevenYears } from "./sheets/seven-years";
+import { tableFiles } from "./sheets/tables";
 import { yearlySheet } from "./sheets/yearly";
 
 export type DemoFile = { readonly name: string; readonly bytes: Uint8Array };
@@ -19,6 +21,8 @@ export function demoFiles(): readonly DemoFile[] {
     json("raw-one-sheet.mapping.json", rawMapping),
     utf8("year-2023.csv", yearlySheet(persons, 2023)),
     utf8("year-2024.csv", yearlySheet(persons, 2024)),
+    ...tableFiles(persons).map(({ name, text }) => utf8(name, text)),
+    json("settings.json", settings),
     json("planted-identifiers.json", plantedIdentifiers(persons)),
   ];
 }

@@ -19,6 +19,7 @@ export function measuresOf(chance: Chance, body: Body, stages: readonly Operated
   stages.forEach((stage, index) => {
     const next = stages[index + 1];
     const years = ((next?.surgery ?? stage.lastSeen) - stage.surgery) / 365.25;
+    measured.push(...atEndOfDistraction(chance, now, stage));
     now = after(chance, now, stage, years);
     if (next && next.surgery > stage.surgery + 120)
       measured.push({ ...asMeasured(chance, now), bodyDay: next.surgery, occasion: "before", operation: next.number });
@@ -27,6 +28,21 @@ export function measuresOf(chance: Chance, body: Body, stages: readonly Operated
   if (complete && last.lastSeen > last.surgery + 150 && chance.happens(0.86))
     measured.push({ ...asMeasured(chance, now), bodyDay: last.lastSeen, occasion: "final", operation: last.number });
   return measured;
+}
+
+/** Four in ten bilateral lengthenings are measured at the visit that ends distraction: stature alone. */
+function atEndOfDistraction(chance: Chance, body: Body, stage: Operated): readonly Measured[] {
+  const bilateral = bilateralGainMm(stage.segments);
+  const end = Math.max(...stage.segments.map(({ fields }) => fields.distractionEndDay ?? Number.POSITIVE_INFINITY));
+  const visit = stage.segments[0]?.visits.find(({ visitDay }) => visitDay >= end);
+  if (bilateral === 0 || !visit || !chance.happens(0.4)) return [];
+  const statureMm = Math.round(body.statureMm + bilateral - chance.whole(0, 6));
+  return [{ statureMm, statureHow: "stadiometer", bodyDay: visit.visitDay, occasion: "end-of-distraction", operation: stage.number }];
+}
+
+function bilateralGainMm(segments: readonly Segment[]): number {
+  const least = (bone: string) => Math.min(gainOf(segments, bone, "left"), gainOf(segments, bone, "right"));
+  return least("femur") + least("tibia");
 }
 
 function asMeasured(chance: Chance, body: Body) {

@@ -8,6 +8,7 @@ import { outcomeOf } from "./outcome";
 import { seed } from "./parameters";
 import type { PlannedOperation, PlannedSegment } from "./plan";
 import { type Course, courseOf } from "./segment";
+import { visitsOf } from "./segment-visits";
 import { type Technique, techniqueOf } from "./technique";
 import type { Bone, Case, Device, Entry, Fate, PersonDraft, Segment, SegmentDraft } from "./types";
 import { clinicDays } from "./visits";
@@ -125,7 +126,13 @@ function recorded(
   return {
     operation: number,
     events,
-    visits: [],
+    visits: visitsOf(chanceOf(seed, "visits", patient.case.index, number, planned.bone, planned.side), {
+      clinic: clinic.filter((visit) => visit <= (known.lastFollowUpDay ?? visit)),
+      surgery: day,
+      device: technique.device,
+      fields: known,
+      distraction: course.distraction,
+    }),
     fields: {
       episode: patient.case.pattern.endsWith("again") || patient.case.pattern.endsWith("then-femur") ? stage : null,
       procedure: patient.case.group === "loss" ? "transport" : "lengthening",

@@ -8,6 +8,7 @@ import { type Patient, segmentsOf } from "./operation";
 import { seed } from "./parameters";
 import { ageOf, personFieldsOf, sexOf } from "./person-fields";
 import { operationsOf, type PlannedOperation } from "./plan";
+import { scoresOf } from "./scores";
 import type { Body, Bone, Case, Identity, Person, PersonDraft, Segment, Side } from "./types";
 
 /** Birth, of which the numbers and names of the person are made elsewhere. */
@@ -58,6 +59,7 @@ export function personOf(kind: Case, identity: Identity): Person {
     body,
     segments: differing,
     measures,
+    scores: scoresOf(kind, differing),
   };
 }
 

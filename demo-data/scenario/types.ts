@@ -1,4 +1,4 @@
-import type { BodyMeasureRow, EventRow, PersonRow, SegmentRow, VisitRow } from "@/lib/codebook";
+import type { BodyMeasureRow, EventRow, PersonRow, ScoreRow, SegmentRow, VisitRow } from "@/lib/codebook";
 import type { Day } from "./calendar";
 
 /** Fields of a codebook row that a person of the scenario holds; days are calendar days here, since nothing is stripped yet. */
@@ -82,7 +82,13 @@ export type Segment = {
   readonly visits: readonly VisitDraft[];
   readonly operation: number;
 };
-export type Measured = BodyDraft & { readonly bodyDay: Day; readonly occasion: "before" | "final"; readonly operation: number };
+export type Measured = BodyDraft & {
+  readonly bodyDay: Day;
+  readonly occasion: "before" | "end-of-distraction" | "final";
+  readonly operation: number;
+};
+
+export type Score = Pick<ScoreRow, "scoreCode" | "scoreDay" | "scoreValue">;
 
 export type Person = {
   readonly case: Case;
@@ -92,4 +98,5 @@ export type Person = {
   readonly body: Body;
   readonly segments: readonly Segment[];
   readonly measures: readonly Measured[];
+  readonly scores: readonly Score[];
 };

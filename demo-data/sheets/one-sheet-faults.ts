@@ -53,9 +53,9 @@ export const oneSheetFaults: readonly Plant[] = [
   {
     code: "identifier-in-cell",
     column: "Reason stopped",
-    mend: "A telephone number slipped in from the column beside: clear the cell.",
+    mend: "A note with a telephone number slipped in: clear the cell.",
     fits: (row) => filled(row, "Date consolidated", "Tel") && row["Reason stopped"] === "",
-    typed: (row) => row.Tel ?? "",
+    typed: (row) => `ring ${row.Tel}`,
   },
   {
     code: "days-out-of-order",

@@ -1,6 +1,7 @@
 import { fieldsOf, snake, type TableName, type Value } from "@/lib/codebook";
 import { isoOf } from "../scenario/calendar";
 import type { Measured, Person, Segment } from "../scenario/types";
+import { cellOf } from "./cell";
 import { recordOf } from "./csv";
 
 /** A column of the clean sheet: its template header and what it holds for a segment. */
@@ -58,11 +59,4 @@ function columnsOf(table: TableName, suffix: string, records: (row: Row) => Reco
 /** The measure of a row's own operation: before on the day of its surgery, final on the day last seen. */
 export function measureOf({ person, segment }: Row, occasion: Measured["occasion"]): Partial<Measured> {
   return person.measures.find((measure) => measure.occasion === occasion && measure.operation === segment.operation) ?? {};
-}
-
-function cellOf(value: Value | undefined, kind: string): string {
-  if (value === null || value === undefined) return "";
-  if (kind === "day" && typeof value === "number") return isoOf(value);
-  if (typeof value === "boolean") return value ? "yes" : "no";
-  return String(value);
 }
