@@ -36,12 +36,10 @@ export function tailsOf(shares: Float64Array, middle: number, seen: number): { t
 
 /** The smallest sum q with P(sum ≤ q) ≥ p, for ranks without ties. */
 export function quantileOfSums(shares: Float64Array, p: number): number {
-  let below = 0;
-  for (let twice = 0; twice < shares.length; twice++) {
-    below += shares[twice] as number;
-    if (below >= p * (1 - 1e-12)) return twice / 2;
-  }
-  return (shares.length - 1) / 2;
+  let twice = 0;
+  let below = shares[0] as number;
+  while (below < p * (1 - 1e-12) && twice + 1 < shares.length) below += shares[++twice] as number;
+  return twice / 2;
 }
 
 function addShifted(to: Float64Array, from: Float64Array, shift: number): void {
