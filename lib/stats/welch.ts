@@ -12,7 +12,7 @@ import { thresholds } from "./thresholds";
  * the groups may vary differently. A patient in both groups counts in each as if they were two: use pairedT for those.
  * Welch BL. Biometrika 1947;34:28-35.
  * @throws RangeError without values, when lengths differ or there aren't two groups; TypeError when a value isn't finite
- * @example welch({ values: [3, 4, 5, 1, 2, 3], group: [1, 1, 1, 2, 2, 2], patient: [1, 2, 3, 4, 5, 6] }).df // => 4
+ * @example welch({ values: [3, 4, 5, 1, 2, 3], group: [1, 1, 1, 2, 2, 2], patient: [1, 2, 3, 4, 5, 6] }).estimate // => 2
  */
 export function welch({ confidence = 0.95, ...rows }: TwoGroupRows & { confidence?: number }) {
   requireTwoGroupRows("welch", rows, confidence);

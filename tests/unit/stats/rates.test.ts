@@ -106,6 +106,24 @@ describe("rates by patient (R glm and sandwich)", () => {
     expect(ours.lower as number).toBeLessThan(0.1);
   });
 
+  test("a million rows of half a million patients", () => {
+    const events = Array.from({ length: 1e6 }, (_, i) => (i % 10 === 0 ? 1 : 0));
+    const ours = eventRate({ events, exposure: events.map(() => 2), patient: events.map((_, i) => i >> 1), per: 10 });
+    expect(ours.estimate).toBeCloseTo(0.5, 12);
+    expect(ours).toMatchObject({ n: 1e6, patients: 5e5, patientsWithEvents: 1e5 });
+    expect(ours.upper as number).toBeLessThan(0.505);
+  });
+
+  test("exposures far from one", () => {
+    const input = { events: [3, 0, 2, 1], patient: [1, 2, 3, 4] };
+    const one = eventRate({ ...input, exposure: [4, 5, 6, 3] });
+    for (const size of [1e-300, 1e15]) {
+      const far = eventRate({ ...input, exposure: [4, 5, 6, 3].map((value) => value * size) });
+      expect((far.upper as number) * size).toBeCloseTo(one.upper as number, 10);
+      expect(far.seLog).toBeCloseTo(one.seLog as number, 12);
+    }
+  });
+
   test("two patients: the rate alone; one: the same", () => {
     expect(eventRate({ events: [1, 2], exposure: [1, 1], patient: [1, 2] })).toMatchObject({ estimate: 1.5, lower: null, upper: null });
     expect(eventRate({ events: [1, 2], exposure: [1, 1], patient: [1, 1] })).toMatchObject({ estimate: 1.5, dispersion: null });

@@ -214,6 +214,19 @@ describe("regression, clustered (clubSandwich)", () => {
     expect(() => cr2Regression({ ...input, exposure: [1, 1, 1, 1] })).toThrow(
       "cr2Regression requires the link log with exposure, received identity",
     );
+    expect(() => cr2Regression({ ...input, link: "probit" as "log" })).toThrow(
+      "cr2Regression requires the link identity, log or logit, received another",
+    );
+    expect(() => cr2Regression({ ...input, design: [[1], [Number.NaN], [3], [4]] })).toThrow(
+      "cr2Regression requires finite numbers in row 1 of design, received NaN at 0",
+    );
+    expect(() => cr2Regression({ ...input, values: [1, 2, 3, Infinity] })).toThrow(
+      "cr2Regression requires finite numbers in values, received Infinity at 3",
+    );
+    expect(() => cr2Regression({ ...input, values: [], design: [], patient: [] })).toThrow(
+      "cr2Regression requires at least one value, received 0",
+    );
+    expect(() => cr2Regression({ ...input, confidence: 1 })).toThrow("cr2Regression requires a confidence between 0 and 1, received 1");
     const edge = "requires an outcome that the columns don't separate, received one whose fitted values go to the edge";
     expect(() => cr2Regression({ ...input, values: [0, 0, 1, 1], link: "logit" })).toThrow(edge);
     expect(() => cr2Regression({ ...input, values: [0, 0, 0, 0], link: "log" })).toThrow(edge);

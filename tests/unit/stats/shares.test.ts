@@ -119,6 +119,13 @@ describe("shares of rows, clustered by patient (R sandwich and prop.test)", () =
     expect(ours.lower as number).toBeLessThanOrEqual(wilson({ x: 4, n: 8 }).lower);
   });
 
+  test("a million rows of half a million patients", () => {
+    const event = Array.from({ length: 1e6 }, (_, i) => (i % 4 < 2 ? 1 : 0)); // both rows of a patient alike: every second row tells nothing new
+    const ours = wilsonClustered({ event, patient: event.map((_, i) => i >> 1) });
+    expect(ours.deff).toBeCloseTo(2, 5);
+    expect(ours.nEffective / 5e5).toBeCloseTo(1, 4);
+  });
+
   test("two patients: the share alone", () => {
     const ours = wilsonClustered({ event: [1, 0, 0], patient: [1, 1, 2] });
     expect(ours).toMatchObject({ lower: null, upper: null, notes: [{ code: "too-few-for-interval", patients: 2, needed: 3 }] });
