@@ -11,7 +11,9 @@ export function registry(): Promise<Registry> {
 
 async function open(): Promise<Registry> {
   try {
-    const opened = await openRegistry(path.resolve(process.env.LENGTHBOOK_DATA ?? ".data/registry"), { create: true });
+    const opened = await openRegistry(path.resolve(/*turbopackIgnore: true*/ process.env.LENGTHBOOK_DATA ?? ".data/registry"), {
+      create: true,
+    });
     // without this the server's end leaves the write-ahead log beside the file, and a copy of the file alone would lack it
     process.once("exit", () => opened.close());
     return opened;

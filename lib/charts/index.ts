@@ -13,8 +13,8 @@ export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, in
 // Healing
 export { answerOf } from "./healing/answer";
 export { type CaptionOptions, captionOf } from "./healing/caption";
-export { type EqualGain, equalGainText } from "./healing/equal-gain";
+export { equalGainText } from "./healing/equal-gain";
 export { type HealingFigureOptions, layoutHealing } from "./healing/layout-healing";
-export type { HealingGroupForFigure, HealingMarkForFigure, HealingRecordForFigure } from "./healing/record";
+export type { EqualGain, HealingGroupForFigure, HealingMarkForFigure, HealingRecordForFigure } from "./healing/record";
 export { countsText, excludedText } from "./healing/say";
-export { type DataTable, tableOf } from "./healing/table";
+export { type DataTable, type TableColumn, tableOf } from "./healing/table";

@@ -13,12 +13,12 @@ export function QuestionSentence({ question, answer }: Props) {
   const cohort = Object.keys(where).length === 0 ? null : canonicalWhere(where);
   return (
     <Sentence action="/outcomes">
-      How long did it take, <Word name="measure" label="Clock" value={measure} choices={measureChoices()} />, in{" "}
-      <span className="cohort">{describeWhere(where)}</span>, split by{" "}
+      {answer.unit === "mm/day" ? "What" : "How long"} was <Word name="measure" label="Clock" value={measure} choices={measureChoices()} />{" "}
+      in <span className="cohort">{describeWhere(where)}</span>, split by{" "}
       <Word name="by" label="Split by" value={by.join(",")} choices={splitChoices(by)} />
       {heals ? (
         <>
-          , healing <Word name="rescue" label="Healing" value={rescue} choices={rescueChoices} />
+          , with healing <Word name="rescue" label="Healing" value={rescue} choices={rescueChoices} />
         </>
       ) : null}
       {unit === "days/cm" || unit === "months/cm" ? (

@@ -1,4 +1,4 @@
-import type { HealingAnswer, Note } from "@/lib/answers";
+import type { HealingAnswer } from "@/lib/answers";
 import { daysPerMonth, excludedText } from "@/lib/charts";
 import { describeWhere } from "@/lib/cohorts";
 import { commandFor } from "../_choices";
@@ -17,13 +17,13 @@ export function WorkedOut({ answer, question }: Props) {
       <summary>How this was worked out</summary>
       <dl>
         <dt>Definition</dt>
-        <dd>{answer.definition.sentence}.</dd>
+        <dd>{sentence(answer.definition.sentence)}</dd>
         <dt>Cohort</dt>
-        <dd>{describeWhere(question.where)}.</dd>
+        <dd>{sentence(describeWhere(question.where))}</dd>
         <dt>Left out, and why</dt>
         {leftOut.length === 0 ? <dd>No segment.</dd> : leftOut.map(({ label, text }) => <dd key={label}>{`${label}: ${text}.`}</dd>)}
         <dt>Method</dt>
-        <dd>{answer.method}.</dd>
+        <dd>{sentence(answer.method)}</dd>
         {question.unit === "months/cm" ? <dd>A month is {daysPerMonth} days (365.25/12).</dd> : null}
         <Notes answer={answer} />
         <dt>Result reference</dt>
@@ -42,17 +42,28 @@ export function WorkedOut({ answer, question }: Props) {
 }
 
 function Notes({ answer }: { readonly answer: HealingAnswer }) {
-  const ofGroups = answer.groups.flatMap((group) => [...group.notes, ...group.median.notes].map((note) => ({ note, label: group.label })));
-  if (answer.notes.length + ofGroups.length === 0) return null;
+  const notes = notesOf(answer);
+  if (notes.length === 0) return null;
   return (
     <>
       <dt>Notes</dt>
-      {answer.notes.map((note: Note) => (
-        <dd key={note.text}>{note.text}</dd>
-      ))}
-      {ofGroups.map(({ note, label }) => (
-        <dd key={`${label} ${note.text}`}>{answer.groups.length > 1 ? `${label}: ${note.text}` : note.text}</dd>
+      {notes.map((note) => (
+        <dd key={note}>{note}</dd>
       ))}
     </>
   );
+}
+
+/** Each note once; where some groups bear it and others don't, their names stand before it. */
+function notesOf(answer: HealingAnswer): readonly string[] {
+  const bearers = new Map<string, string[]>();
+  for (const group of answer.groups)
+    for (const { text } of [...group.notes, ...group.median.notes]) bearers.set(text, [...(bearers.get(text) ?? []), group.label]);
+  const ofGroups = [...bearers].map(([text, labels]) => (labels.length === answer.groups.length ? text : `${labels.join(", ")}: ${text}`));
+  return [...answer.notes.map(({ text }) => text), ...ofGroups];
+}
+
+/** `days from …` → `Days from … .` */
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

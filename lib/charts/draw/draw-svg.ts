@@ -32,7 +32,7 @@ function counter(): () => number {
 
 function drawMark(mark: Mark, nextLabel: () => number): string {
   if (mark.mark === "text") return drawText(mark);
-  const named = mark.label === undefined ? {} : { "data-mark": nextLabel(), "aria-label": mark.label };
+  const named: Named = mark.label === undefined ? {} : { role: "img", "data-mark": nextLabel(), "aria-label": mark.label };
   switch (mark.mark) {
     case "symbol":
       return drawSymbol(mark, named);
@@ -45,7 +45,7 @@ function drawMark(mark: Mark, nextLabel: () => number): string {
   }
 }
 
-type Named = { "data-mark"?: number; "aria-label"?: string };
+type Named = { role?: "img"; "data-mark"?: number; "aria-label"?: string };
 
 function drawSymbol({ shape, x, y, size, ink, hollow }: SymbolMark, named: Named): string {
   const painted = shape === "cross" ? { ...strokeOf(ink, 1.5), fill: "none" } : hollow ? hollowOf(ink) : fillOf(ink);

@@ -25,7 +25,8 @@ function meansText(groups: readonly HealingGroupForFigure[], unit: ClockUnit): s
   const sorted = [...groups].sort((a, b) => (a.mean.estimate ?? 0) - (b.mean.estimate ?? 0));
   const [first, last] = [sorted[0], sorted.at(-1)];
   if (!first || !last) return "";
-  return `${counted(groups.length, "group")}, on average from ${named(first)} to ${named(last)}.`;
+  const placed = (group: HealingGroupForFigure) => `${group.label}, ${estimateText(group.mean, unit)}`;
+  return `Of ${counted(groups.length, "group")}, the lowest mean is that of ${placed(first)}, the highest that of ${placed(last)}.`;
 }
 
 function unhealedText(groups: readonly HealingGroupForFigure[]): string {

@@ -11,6 +11,14 @@ export type HealingRecordForFigure = {
 export type Limits = { readonly estimate: number | null; readonly lower: number | null; readonly upper: number | null };
 export type MeanForFigure = Limits & { readonly n: number; readonly patients: number };
 
+/** Days to healing at the cohort's median gain, the unhealed in, by the time model. */
+export type EqualGain = {
+  readonly gainMm: number;
+  readonly days: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+} | null;
+
 export type HealingGroupForFigure = {
   readonly label: string;
   /** Of the whole group, excluded ones too: segments = healed + censored + ended + Σ excluded. */
@@ -30,6 +38,7 @@ export type HealingGroupForFigure = {
   readonly ratioOfSums: MeanForFigure;
   readonly median: Limits & { readonly bounds: readonly [low: number | null, high: number | null] };
   readonly quartiles: { readonly lower: number | null; readonly upper: number | null };
+  readonly daysAtMedianGain: EqualGain;
   readonly medianFilmIntervalDays: number | null;
   /** Each segment that has a value: the measured and the censored. */
   readonly marks: readonly HealingMarkForFigure[];

@@ -2,13 +2,21 @@ import { decimals } from "../say/numbers";
 import { type ClockUnit, indexText } from "../say/units";
 import { excludedIn, type HealingGroupForFigure, type HealingRecordForFigure, isHealing, type Limits, measuredIn } from "./record";
 
+export type TableColumn = {
+  readonly id: string;
+  readonly head: string;
+  readonly unit?: string;
+  readonly align: "start" | "end";
+  /** The column of the estimate whose interval or bounds this is: a page may set it under the estimate. */
+  readonly under?: string;
+};
 export type DataTable = {
-  readonly columns: readonly { readonly id: string; readonly head: string; readonly unit?: string; readonly align: "start" | "end" }[];
+  readonly columns: readonly TableColumn[];
   /** One cell a column, as written; `–` where there is no value. */
   readonly rows: readonly (readonly string[])[];
 };
 
-type Column = DataTable["columns"][number] & { readonly cell: (group: HealingGroupForFigure, unit: ClockUnit) => string };
+type Column = TableColumn & { readonly cell: (group: HealingGroupForFigure, unit: ClockUnit) => string };
 
 const none = "–";
 
@@ -16,10 +24,8 @@ const none = "–";
 export function tableOf(record: HealingRecordForFigure, unit: ClockUnit = "days/cm"): DataTable {
   const columns = columnsFor(record);
   return {
-    columns: columns.map(({ id, head, align, unit: own }) => ({
-      id,
-      head,
-      align,
+    columns: columns.map(({ cell: _, unit: own, ...column }) => ({
+      ...column,
       ...(own === undefined ? {} : { unit: own === "" ? unit : own }),
     })),
     rows: record.groups.map((group) => columns.map((column) => column.cell(group, unit))),
@@ -30,7 +36,8 @@ function columnsFor({ groups }: HealingRecordForFigure): Column[] {
   const films = groups.some((group) => group.medianFilmIntervalDays !== null);
   const healing = groups.length === 0 || groups.some(isHealing);
   const own = healing ? columns : columns.filter(({ id }) => id !== "censored" && id !== "ended").map(renamed);
-  return films ? [...own, filmColumn] : own;
+  const withDays = [...own, ...equalGainColumns(groups)];
+  return films ? [...withDays, filmColumn] : withDays;
 }
 
 /** A clock that doesn't end at consolidation measures; nothing heals under it. */
@@ -53,8 +60,9 @@ const estimate = (id: string, head: string, pick: (group: HealingGroupForFigure)
   cell: (group, unit) => value(pick(group).estimate, unit),
 });
 
-const interval = (id: string, head: string, pick: (group: HealingGroupForFigure) => readonly (number | null)[]): Column => ({
+const interval = (id: string, under: string, head: string, pick: (group: HealingGroupForFigure) => readonly (number | null)[]): Column => ({
   id,
+  under,
   head,
   unit: "",
   align: "end",
@@ -72,15 +80,40 @@ const columns: Column[] = [
   count("ended", "Ended unhealed", (group) => group.ended ?? 0),
   count("excluded", "Left out", excludedIn),
   estimate("mean", "Mean", (group) => group.mean),
-  interval("mean-interval", "95 % CI", (group) => limitsOf(group.mean)),
+  interval("mean-interval", "mean", "95 % CI", (group) => limitsOf(group.mean)),
   estimate("patient-mean", "Patient mean", (group) => group.patientMean),
-  interval("patient-mean-interval", "95 % CI", (group) => limitsOf(group.patientMean)),
+  interval("patient-mean-interval", "patient-mean", "95 % CI", (group) => limitsOf(group.patientMean)),
   estimate("ratio-of-sums", "Ratio of sums", (group) => group.ratioOfSums),
-  interval("ratio-of-sums-interval", "95 % CI", (group) => limitsOf(group.ratioOfSums)),
+  interval("ratio-of-sums-interval", "ratio-of-sums", "95 % CI", (group) => limitsOf(group.ratioOfSums)),
   estimate("median", "Median", (group) => group.median),
-  interval("median-bounds", "Bounds", (group) => group.median.bounds),
-  interval("quartiles", "Quartiles", (group) => [group.quartiles.lower, group.quartiles.upper]),
+  interval("median-bounds", "median", "bounds", (group) => group.median.bounds),
+  {
+    id: "quartiles",
+    head: "Quartiles",
+    unit: "",
+    align: "end",
+    cell: ({ quartiles }, unit) => spanText([quartiles.lower, quartiles.upper], unit),
+  },
 ];
+
+/** Days at the cohort's median gain, with the unhealed in. */
+function equalGainColumns(groups: readonly HealingGroupForFigure[]): Column[] {
+  const gainMm = groups.find((group) => group.daysAtMedianGain)?.daysAtMedianGain?.gainMm;
+  if (gainMm === undefined) return [];
+  const days = (number: number | null | undefined) => (number === null || number === undefined ? none : decimals(number, 0));
+  const common = { unit: "days", align: "end" } as const;
+  return [
+    { ...common, id: "equal-gain", head: `At ${decimals(gainMm, 0)} mm`, cell: ({ daysAtMedianGain: at }) => days(at?.days) },
+    {
+      ...common,
+      id: "equal-gain-interval",
+      under: "equal-gain",
+      head: "95 % CI",
+      cell: ({ daysAtMedianGain: at }) =>
+        at?.lower === null || at === null || at === undefined ? none : `${days(at.lower)} to ${days(at.upper)}`,
+    },
+  ];
+}
 
 const filmColumn: Column = {
   id: "film-interval",

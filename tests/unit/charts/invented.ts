@@ -64,6 +64,7 @@ export function inventedGroup(
     ratioOfSums: { ...mean, estimate: 30.04, lower: 28.2, upper: 31.88 },
     median: { estimate: 33.3, lower: null, upper: null, bounds: [32.8, 34.1] },
     quartiles: { lower: 26.4, upper: 40.6 },
+    daysAtMedianGain: { gainMm: 51.2, days: 160.4, lower: 150.6, upper: 171.1 },
     medianFilmIntervalDays: 41,
     marks,
     ...more,
@@ -81,6 +82,7 @@ export function emptyGroup(label: string): HealingGroupForFigure {
     ratioOfSums: nothing,
     median: { estimate: null, lower: null, upper: null, bounds: [null, null] },
     quartiles: { lower: null, upper: null },
+    daysAtMedianGain: null,
     medianFilmIntervalDays: null,
   });
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { answerOf, captionOf, drawSvg, estimateText, layoutHealing, tableOf } from "@/lib/charts";
+import { answerOf, captionOf, drawSvg, equalGainText, estimateText, layoutHealing, tableOf } from "@/lib/charts";
 import { emptyGroup, inventedGroup, inventedMarks, inventedRecord } from "./invented";
 
 const femur = inventedGroup("Femur & <thigh>", inventedMarks(90));
@@ -35,6 +35,23 @@ test("table, figure and answer say the same mean", () => {
   expect(cell(1, "mean-interval")).toBe("41.7 to 46.4");
   expect(answerOf(record, "days/cm")).toContain("Tibia 44.0 days/cm (95 % CI 41.7 to 46.4; 52 segments in 40 patients)");
   expect(cell(2, "mean")).toBe("–");
+});
+
+test("days at equal gain stand in the table, and in a sentence that names at most three groups", () => {
+  const table = tableOf(record);
+  const at = table.columns.findIndex((column) => column.id === "equal-gain");
+  expect(table.columns[at]).toEqual({ id: "equal-gain", head: "At 51 mm", unit: "days", align: "end" });
+  expect(table.rows.map((row) => [row[at], row[at + 1]])).toEqual([
+    ["160", "151 to 171"],
+    ["160", "151 to 171"],
+    ["–", "–"],
+  ]);
+  const group = (label: string, days: number) => ({ label, daysAtMedianGain: { gainMm: 51.2, days, lower: null, upper: null } });
+  expect(equalGainText([group("A", 150)])).toBe("With the unhealed in, at the cohort’s median gain of 51 mm: 150 days (no interval).");
+  expect(equalGainText([group("A", 150), group("B", 140), group("C", 170), group("D", 160)])).toBe(
+    "With the unhealed in, at the cohort’s median gain of 51 mm, the fewest days are those of B, 140 days (no interval), the most those of C, 170 days (no interval).",
+  );
+  expect(equalGainText([emptyGroup("A")])).toBeNull();
 });
 
 test("the table's counts add up in every row", () => {
