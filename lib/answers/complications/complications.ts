@@ -14,7 +14,7 @@ import { casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
 import { type Group, splitBy } from "../healing/groups";
 import { said } from "../healing/said";
-import { summariseShare } from "../measures/numbers";
+import { sharePatients, summariseShare } from "../measures/numbers";
 import { answerCache } from "../question/cache";
 import { keepQuestion } from "../question/keep";
 import { type Question, stampOf } from "../question/stamp";
@@ -170,7 +170,7 @@ function shareOf(definition: ComplicationMeasure, segments: readonly CountedSegm
   for (const { one, events } of segments)
     any.set(one.segment.person, Math.max(any.get(one.segment.person) ?? 0, Number(events.length > 0)));
   const rows = [...any].map(([person, value]) => ({ person, segment: null, value }));
-  return { n: rows.length, ...summariseShare(rows) };
+  return { n: rows.length, ...sharePatients(rows) };
 }
 
 function rateOf(definition: ComplicationMeasure, segments: readonly CountedSegment[], reasons: Reasons) {

@@ -14,7 +14,7 @@ import { version } from "../question/version";
 import type { MeasureAnswer, MeasureGroup } from "../types";
 import { readMeasure } from "./catalogue";
 import { collect, type ReadRows, whoIs } from "./measured";
-import { summariseNumbers, summariseShare } from "./numbers";
+import { sharePatients, summariseNumbers, summariseShare } from "./numbers";
 
 export type MeasureQuestion = {
   readonly measure: string;
@@ -124,7 +124,11 @@ async function ofPersons(
   );
 }
 
-function summarise(group: Group, { rows, excluded }: ReadRows, { kind }: { kind: "number" | "share" }): MeasureGroup {
+function summarise(
+  group: Group,
+  { rows, excluded }: ReadRows,
+  { kind, of }: Pick<SegmentMeasure | PersonMeasure, "kind" | "of">,
+): MeasureGroup {
   const head = {
     key: group.key,
     label: group.label,
@@ -134,5 +138,6 @@ function summarise(group: Group, { rows, excluded }: ReadRows, { kind }: { kind:
     excluded,
     rows,
   };
-  return kind === "share" ? { ...head, ...summariseShare(rows) } : { ...head, ...summariseNumbers(rows) };
+  if (kind === "number") return { ...head, ...summariseNumbers(rows) };
+  return { ...head, ...(of === "person" ? sharePatients(rows) : summariseShare(rows)) };
 }

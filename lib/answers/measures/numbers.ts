@@ -1,4 +1,4 @@
-import { cr2Mean, patientMean, plainMean, quantile, thresholds, wilsonClustered } from "@/lib/stats";
+import { cr2Mean, patientMean, plainMean, quantile, wilson, wilsonClustered } from "@/lib/stats";
 import { said } from "../healing/said";
 import { meanNotes } from "../healing/summaries";
 import type { Mean, Median, Note, Share } from "../types";
@@ -50,7 +50,18 @@ function meanOf({ estimate, se, df, lower, upper, n }: Omit<Mean, "patients">, p
   return { estimate, se, df, lower, upper, n, patients };
 }
 
-/** A share of rows with its interval on the number of independent cases that they are worth. */
+/** A share of patients, one row each: Wilson's interval, with nothing to cluster. */
+export function sharePatients(rows: readonly Row[]): { readonly share: Share; readonly notes: readonly Note[] } {
+  if (rows.length === 0) return summariseShare(rows);
+  const x = rows.reduce((sum, { value }) => sum + value, 0);
+  const { estimate, lower, upper, notes } = wilson({ x, n: rows.length });
+  return {
+    share: { x, n: rows.length, estimate, lower, upper, deff: 1, patients: rows.length, plain: { lower, upper } },
+    notes: notes.map(said),
+  };
+}
+
+/** A share of segments with its interval on the number of independent cases that they are worth. */
 export function summariseShare(rows: readonly Row[]): { readonly share: Share; readonly notes: readonly Note[] } {
   if (rows.length === 0)
     return {
@@ -63,5 +74,3 @@ export function summariseShare(rows: readonly Row[]): { readonly share: Share; r
   });
   return { share: { x, n, estimate, lower, upper, deff, patients, plain }, notes: notes.map(said) };
 }
-
-export const patientsForInterval = thresholds.patientsForInterval;
