@@ -30,16 +30,7 @@ export function icc({ values, patient }: { values: readonly number[]; patient: P
   if (n === index.count || spread === 0) {
     const because = n === index.count ? "no patient has two values" : "all values are equal";
     const notes: readonly Note[] = [{ code: "not-estimable", because }];
-    return {
-      ...common,
-      estimate: null,
-      betweenMeanSquare: null,
-      withinMeanSquare: null,
-      designEffect: null,
-      designEffectMeanSize: null,
-      effectiveN: null,
-      notes,
-    };
+    return { ...common, ...nothing, notes };
   }
   const estimate = (between - within) / spread;
   const designEffectMeanSize = 1 + (n / index.count - 1) * estimate;
@@ -54,3 +45,12 @@ export function icc({ values, patient }: { values: readonly number[]; patient: P
     notes: [] as readonly Note[],
   };
 }
+
+const nothing = {
+  estimate: null,
+  betweenMeanSquare: null,
+  withinMeanSquare: null,
+  designEffect: null,
+  designEffectMeanSize: null,
+  effectiveN: null,
+} as const;

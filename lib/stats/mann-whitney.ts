@@ -13,6 +13,24 @@ import { sortedCopy } from "./summary/order";
 /** Up to this many values in each group all arrangements are counted. */
 const exactBelow = 50;
 
+export interface MannWhitneyInput {
+  readonly values: readonly number[];
+  readonly group: GroupLabels;
+  readonly between?: readonly [string | number, string | number];
+  /** All arrangements or the normal approximation; by the number of values unless said. */
+  readonly exact?: boolean;
+  readonly confidence?: number;
+}
+
+/** `estimate`, `lower`, `upper`: the shift. */
+export interface MannWhitney extends Estimate {
+  readonly statistic: number;
+  readonly z: number | null;
+  readonly p: number | null;
+  readonly pLess: number | null;
+  readonly pGreater: number | null;
+}
+
 /**
  * Mann–Whitney test of two groups of unclustered values, with the Hodges–Lehmann shift (median of all differences, first group − second).
  * `statistic` is U of the first group: pairs in which its value is the larger, ties counting half. p is exact when both groups hold fewer than
@@ -23,25 +41,7 @@ const exactBelow = 50;
  * @throws RangeError without values, when there aren't two groups, with unequal lengths or a confidence outside 0 to 1; TypeError when a value isn't finite
  * @example mannWhitney({ values: [1, 2, 3, 4], group: ["a", "a", "b", "b"] }).estimate // => -2
  */
-export function mannWhitney({
-  values,
-  group,
-  between,
-  exact,
-  confidence = 0.95,
-}: {
-  values: readonly number[];
-  group: GroupLabels;
-  between?: readonly [string | number, string | number];
-  exact?: boolean;
-  confidence?: number;
-}): Estimate & {
-  readonly statistic: number;
-  readonly z: number | null;
-  readonly p: number | null;
-  pLess: number | null;
-  pGreater: number | null;
-} {
+export function mannWhitney({ values, group, between, exact, confidence = 0.95 }: MannWhitneyInput): MannWhitney {
   requireConfidence("mannWhitney", confidence);
   requireSome("mannWhitney", "value", values.length);
   requireSameLength("mannWhitney", "values", values.length, "group", group.length);

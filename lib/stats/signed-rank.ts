@@ -12,6 +12,22 @@ import { sortedCopy } from "./summary/order";
 /** Below this many differences all signs are counted. */
 const exactBelow = 50;
 
+export interface SignedRankInput {
+  readonly values: readonly number[];
+  /** All signs or the normal approximation; by the number of values unless said. */
+  readonly exact?: boolean;
+  readonly confidence?: number;
+}
+
+/** `estimate`, `lower`, `upper`: the pseudo-median; `n` counts the differences that aren't zero. */
+export interface SignedRank extends Estimate {
+  readonly statistic: number | null;
+  readonly p: number | null;
+  readonly pLess: number | null;
+  readonly pGreater: number | null;
+  readonly zeros: number;
+}
+
 /**
  * Wilcoxon signed-rank test of differences, one a patient, with the Hodges–Lehmann pseudo-median (median of the means of all pairs).
  * Zeros are left out before ranking (Wilcoxon's rule), equal sizes share midranks. `statistic` is V, the sum of the ranks of positive differences.
@@ -22,21 +38,7 @@ const exactBelow = 50;
  * @throws RangeError without values or with a confidence outside 0 to 1; TypeError when a value isn't finite
  * @example signedRank({ values: [1, 2, 3] }).statistic // => 6
  */
-export function signedRank({
-  values,
-  exact,
-  confidence = 0.95,
-}: {
-  values: readonly number[];
-  exact?: boolean;
-  confidence?: number;
-}): Estimate & {
-  readonly statistic: number | null;
-  readonly p: number | null;
-  pLess: number | null;
-  pGreater: number | null;
-  zeros: number;
-} {
+export function signedRank({ values, exact, confidence = 0.95 }: SignedRankInput): SignedRank {
   requireSome("signedRank", "value", values.length);
   requireFinite("signedRank", "values", values);
   requireConfidence("signedRank", confidence);

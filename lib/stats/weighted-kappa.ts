@@ -6,6 +6,19 @@ import { requireConfidence, requireCount, requireSameLength, requireSome } from 
 import { bootstrapReplicates, percentileInterval } from "./resample/bootstrap";
 import { thresholds } from "./thresholds";
 
+export interface WeightedKappaInput {
+  /** Class a row, as its number from 0 in rising order; `second`: the same rows rated again. */
+  readonly first: readonly number[];
+  readonly second: readonly number[];
+  readonly patient: PatientLabels;
+  /** How many classes there are, used or not. */
+  readonly classes: number;
+  readonly seed: number;
+  readonly weights?: KappaWeights;
+  readonly repeats?: number;
+  readonly confidence?: number;
+}
+
 export interface WeightedKappa extends Estimate {
   /** Weighted disagreement seen, and expected from the margins. */
   readonly seen: number;
@@ -18,30 +31,11 @@ export interface WeightedKappa extends Estimate {
  * Agreement of two ratings in ordered classes beyond chance, with a percentile interval from resampled patients (from 20 patients).
  * Null when the margins leave no disagreement possible: both put every row in one class.
  * Cohen J. Psychol Bull 1968;70:213-220; interval: Efron B, Tibshirani RJ. An Introduction to the Bootstrap 1993, chapter 13, whole patients.
- * @param first class a row, as its number from 0 in rising order; second: the same rows rated again
- * @param classes how many classes there are, used or not
  * @throws RangeError with fewer than two classes, a class outside them, or unequal lengths
  * @example weightedKappa({ first: [0, 1, 2, 2], second: [0, 1, 2, 1], patient: [1, 2, 3, 4], classes: 3, seed: 1 }).estimate?.toFixed(3) // => "0.800"
  */
-export function weightedKappa({
-  first,
-  second,
-  patient,
-  classes,
-  seed,
-  weights = "quadratic",
-  repeats = 9999,
-  confidence = 0.95,
-}: {
-  first: readonly number[];
-  second: readonly number[];
-  patient: PatientLabels;
-  classes: number;
-  seed: number;
-  weights?: KappaWeights;
-  repeats?: number;
-  confidence?: number;
-}): WeightedKappa {
+export function weightedKappa({ weights = "quadratic", repeats = 9999, confidence = 0.95, ...rated }: WeightedKappaInput): WeightedKappa {
+  const { first, second, patient, classes, seed } = rated;
   requireRatings(first, second, patient, classes);
   requireConfidence("weightedKappa", confidence);
   requireCount("weightedKappa", "repeats", repeats, 1);
