@@ -35,6 +35,7 @@ export type { PrepareOptions, Progress, RowAnswer } from "./prepare/options";
 export { prepare } from "./prepare/prepare";
 export type { Comment, Dropped, FindingGroup, Prepared, Refused, Sample, TableCounts } from "./prepare/prepared";
 export type { Question } from "./prepare/question";
+export { refusedCsv } from "./prepare/refused-csv";
 
 // Templates and tables written here
 export { writeCsv } from "./csv/write-csv";

@@ -31,6 +31,8 @@ export type Sheet = {
   readonly headerCells: readonly string[];
   readonly rows: readonly (readonly string[])[];
   readonly rowNumbers: readonly number[];
+  /** Rows with more or fewer cells than the headers: set aside, since none of their cells can be trusted to stand in its column. */
+  readonly ragged: readonly { readonly row: number; readonly cells: readonly string[] }[];
 };
 
 /**

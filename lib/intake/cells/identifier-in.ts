@@ -1,7 +1,22 @@
-import { detectInCell } from "../detect";
+import { detectInCell, type SuspicionKind } from "../detect";
 
-/** The kinds of identifier that a cell surely holds, in words of ours; `null` when none is. */
+/** Kinds that ordinary words and dates of a log resemble: alone they only warn. */
+const likeOrdinaryWords: ReadonlySet<SuspicionKind> = new Set([
+  "name",
+  "date",
+  "month-and-year",
+  "long-number",
+  "record-number",
+  "free-text",
+]);
+
+/**
+ * The kinds of identifier that a cell of codes, flags or numbers holds, in words of ours; `null` when none is. The cell wasn't understood, so
+ * a telephone number or postcode by its form alone is enough.
+ */
 export function identifierIn(cell: string): string | null {
-  const sure = detectInCell(cell).filter(({ level }) => level === "block");
-  return sure.length === 0 ? null : sure.map(({ kind }) => kind.replaceAll("-", " ")).join(", ");
+  const found = detectInCell(cell, { coded: true }).filter(
+    ({ level, kind }) => kind !== "free-text" && (level === "block" || !likeOrdinaryWords.has(kind)),
+  );
+  return found.length === 0 ? null : found.map(({ kind }) => kind.replaceAll("-", " ")).join(", ");
 }

@@ -52,7 +52,8 @@ export function unknownText(cell: string, field: CodeField): CellRead {
   if (isLostToDate(cell)) return unread("number-lost-to-spreadsheet", "a date", { choices });
   if (cell.length > longestCharacters || cell.split(/\s+/).length > longestWords)
     return unread("free-text-in-code", describe(cell), { choices });
-  return unread("not-a-code", describe(cell), { choices });
+  // what holds no letter is no word that could be explained: a number or mark typed into the wrong column
+  return unread(/\p{L}/u.test(cell) ? "value-unknown" : "not-a-code", describe(cell), { choices });
 }
 
 /** Whether a cell of a complication column says that none was found. A hyphen alone counts, so the cell isn't folded. */

@@ -5,7 +5,7 @@ import { type DateRules, readDate } from "../values/date";
 import { describe } from "../values/describe";
 import { type DecimalMark, isLostNumber, readNumber } from "../values/number";
 import { type CellRead, type Fact, type ReadCell, readAs, unread } from "./cell-read";
-import { perUnit } from "./per-unit";
+import { daysPerMonth, perUnit } from "./per-unit";
 
 type DateColumn = DateRules & { readonly todayNumber: number };
 
@@ -30,8 +30,10 @@ function noDate(cell: string, why: "not-a-date" | "date-impossible", mendsBySwap
   return unread("not-a-date", describe(cell), { order: order ?? "" });
 }
 
-/** Reads a column of times since that row's surgery. */
-export function readDurations(field: DayField, { unit, mark }: { unit: HeaderUnit; mark: DecimalMark }): ReadCell {
+type DurationColumn = { readonly unit: HeaderUnit; readonly mark: DecimalMark; readonly typical: number | null };
+
+/** Reads a column of times since that row's surgery. `typical`: the column's median, against which months typed as days show. */
+export function readDurations(field: DayField, { unit, mark, typical }: DurationColumn): ReadCell {
   return (cell) => {
     if (cell.trim() === "-") return readAs(null);
     const read = readNumber(cell, mark);
@@ -43,6 +45,16 @@ export function readDurations(field: DayField, { unit, mark }: { unit: HeaderUni
     const factor = perUnit(field, from);
     if (factor === null) return unread("not-a-number", `a number in ${from}`, { unit });
     const facts: Fact[] = from === "months" ? [{ code: "months-converted", found: `${read.value} months` }] : [];
+    if (from === "days" && looksLikeMonths(read.value, typical)) facts.push({ code: "months-typed-as-days", found: `${read.value} days` });
     return readAs({ after: Math.round(read.value * factor) }, facts);
   };
+}
+
+const fewestTypicalDays = 60;
+
+/** A few days in a column of many, which as months would be like the others. */
+function looksLikeMonths(days: number, typical: number | null): boolean {
+  if (typical === null || typical < fewestTypicalDays || days <= 0 || days * 5 > typical) return false;
+  const asMonths = days * daysPerMonth;
+  return asMonths >= typical / 3 && asMonths <= typical * 3;
 }

@@ -7,16 +7,21 @@ import type { CountField, NumberField } from "./field-kinds";
 import { identifierIn } from "./identifier-in";
 import { perUnit } from "./per-unit";
 
-type Column = { readonly mark: DecimalMark; readonly unit: HeaderUnit | null };
+type Column = { readonly mark: DecimalMark; readonly unit: HeaderUnit | null; readonly typical?: number | null };
 
 /** Reads a column of numbers into the field's unit; the unit typed in a cell comes before that of the column. */
-export function readNumbers(field: NumberField, { mark, unit }: Column): ReadCell {
+export function readNumbers(field: NumberField, { mark, unit, typical = null }: Column): ReadCell {
   return (cell) => {
     const read = readNumber(cell, mark);
     if (!read) return noNumber(cell, field.unit);
     const factor = perUnit(field, read.unit ?? unit);
     if (factor === null) return unread("not-a-number", `a number in ${read.unit}`, { unit: field.unit });
-    return within(tidy(read.value * factor), field, field.unit);
+    const value = tidy(read.value * factor);
+    const result = within(value, field, field.unit);
+    const isTrap = field.unit === "mm" && result.value !== null && looksLikeCentimetres(value, typical);
+    return isTrap
+      ? { ...result, facts: [...result.facts, { code: "cm-typed-as-mm", found: String(value), about: { unit: "mm" } }] }
+      : result;
   };
 }
 
@@ -45,13 +50,22 @@ function noNumber(cell: string, unit: string): CellRead {
   return unread("not-a-number", describe(cell), { unit });
 }
 
+const fewestTypicalMm = 100;
+
+/** A tenth of what the column holds otherwise. Gains differ that much by themselves; lengths of bones and bodies don't. */
+function looksLikeCentimetres(mm: number, typical: number | null): boolean {
+  if (typical === null || typical < fewestTypicalMm || mm <= 0 || mm * 5 > typical) return false;
+  return mm * 10 >= typical * 0.6 && mm * 10 <= typical * 1.6;
+}
+
 /** A value inside the field's limits; outside the hard ones it isn't kept, outside the usual ones it is kept with a word. */
 export function within(value: number, { hard, usual }: NumberField | CountField, unit: string): CellRead {
   if (hard && (value < hard[0] || value > hard[1])) {
     return unread("out-of-hard-range", String(value), { low: hard[0], high: hard[1], unit });
   }
   const facts: Fact[] = [];
-  if (usual && (value < usual[0] || value > usual[1])) {
+  // 0 where it may stand is a statement of its own (nothing gained), not a small value
+  if (usual && value !== 0 && (value < usual[0] || value > usual[1])) {
     facts.push({ code: "out-of-usual-range", found: String(value), about: { low: usual[0], high: usual[1], unit } });
   }
   return readAs(value, facts);

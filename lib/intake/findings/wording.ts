@@ -115,8 +115,8 @@ const words: Readonly<Record<FindingCode, Words>> = {
   },
   "months-converted": { expected: "days", mend: "Nothing to do: months were taken as 30.4375 days and rounded." },
   "age-banded": { expected: "an age below 90", mend: "Nothing to do: 90 stands for 90 and over." },
-  "days-out-of-order": ({ first, then }) => ({
-    expected: `${first} not after ${then}`,
+  "days-out-of-order": ({ first, second }) => ({
+    expected: `${first} not after ${second}`,
     mend: "Check both dates against the record; look first for day and month exchanged or last year's number.",
   }),
   "one-row-two-sides": {

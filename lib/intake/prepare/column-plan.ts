@@ -7,8 +7,8 @@ import type { DecimalMark } from "../values/number";
 export type Reading =
   | { readonly as: "text" }
   | { readonly as: "birth-date" | "date" }
-  | { readonly as: "duration"; readonly unit: HeaderUnit; readonly mark: DecimalMark }
-  | { readonly as: "number"; readonly unit: HeaderUnit | null; readonly mark: DecimalMark }
+  | { readonly as: "duration"; readonly unit: HeaderUnit; readonly mark: DecimalMark; readonly typical: number | null }
+  | { readonly as: "number"; readonly unit: HeaderUnit | null; readonly mark: DecimalMark; readonly typical: number | null }
   | { readonly as: "code" };
 
 export type ColumnPlan = {

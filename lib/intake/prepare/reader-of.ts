@@ -51,7 +51,7 @@ function compile({ target, field, reading }: ColumnPlan, rules: Rules): ReadCell
 }
 
 function numberColumn(reading: ColumnPlan["reading"]) {
-  return reading.as === "number" ? reading : ({ mark: ".", unit: null } as const);
+  return reading.as === "number" ? reading : ({ mark: ".", unit: null, typical: null } as const);
 }
 
 function readFileOnly(field: string, dates: Parameters<typeof readDates>[0]): ReadCell {

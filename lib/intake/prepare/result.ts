@@ -1,5 +1,6 @@
 import { type TableName, tableNames } from "@/lib/codebook";
-import type { Finding, Mapping, StrippedRows } from "../types";
+import { raggedFindings } from "../read/read-sheet";
+import type { Finding, Mapping, Sheet, StrippedRows } from "../types";
 import { commentsOf } from "./comments";
 import type { PrepareOptions } from "./options";
 import { groupFindings, orderFindings } from "./order-findings";
@@ -17,6 +18,8 @@ export type Walked = {
   readonly columns: Columns;
   readonly sheets: readonly StrippedSheet[];
   readonly rows: StrippedRows;
+  /** Questions of whole files, whose findings no row holds. */
+  readonly asked: readonly Question[];
   readonly questions: readonly Question[];
   readonly counts: Pick<Prepared["counts"], "fresh" | "changed" | "unchanged" | "absent">;
   readonly mapping: Mapping;
@@ -44,17 +47,18 @@ export function columnsOnly(columns: Columns, mapping: Mapping, options: Prepare
 }
 
 /** Everything about files whose rows were read. */
-export function withRows({ columns, sheets, rows, questions, counts, mapping, options, stands }: Walked): Prepared {
+export function withRows({ columns, sheets, rows, asked, questions, counts, mapping, options, stands }: Walked): Prepared {
   const placed = sheets.flatMap(({ plan, stripped }) => {
     const headers = headersByField(plan.columns);
     return stripped.map((draft) => ({ draft, findings: findingsOf(draft, headers) }));
   });
-  const refused = placed.flatMap(({ draft, findings }): Refused[] =>
-    refusing(findings).length > 0 || !stands(draft) ? [refusedRow(draft, findings)] : [],
-  );
+  const refused = [
+    ...placed.flatMap(({ draft, findings }) => refusedRow(draft, findings)),
+    ...columns.flatMap(({ sheet }) => raggedRows(sheet)),
+  ];
   const findings = [
     ...columns.flatMap((column) => column.findings),
-    ...questions.map(({ finding }) => finding),
+    ...asked.map(({ finding }) => finding),
     ...placed.flatMap((row) => row.findings),
   ];
   return {
@@ -62,9 +66,14 @@ export function withRows({ columns, sheets, rows, questions, counts, mapping, op
     rows,
     ...sorted(findings),
     questions,
-    refused: refused.filter(({ reasons }) => reasons.length > 0),
+    refused,
     samples: samplesOfSheets(sheets, stands),
-    counts: { rowsRead: placed.length, rowsRefused: refused.length, made: countRows(rows), ...counts },
+    counts: {
+      rowsRead: placed.length + columns.reduce((sum, { sheet }) => sum + sheet.ragged.length, 0),
+      rowsRefused: refused.length,
+      made: countRows(rows),
+      ...counts,
+    },
     ...ofColumns(columns, mapping, options),
   };
 }
@@ -74,12 +83,13 @@ function sorted(findings: readonly Finding[]) {
   return { findings: orderFindings(findings, groups), groups };
 }
 
-function refusing(findings: readonly Finding[]): readonly Finding[] {
-  return findings.filter(({ severity }) => severity === "error");
+function refusedRow({ draft: { file, row } }: StrippedDraft, findings: readonly Finding[]): Refused[] {
+  const reasons = findings.filter(({ severity }) => severity === "error");
+  return reasons.length === 0 ? [] : [{ file, row, reasons }];
 }
 
-function refusedRow({ draft: { file, row } }: StrippedDraft, findings: readonly Finding[]): Refused {
-  return { file, row, reasons: refusing(findings) };
+function raggedRows(sheet: Sheet): Refused[] {
+  return raggedFindings(sheet).map((finding) => ({ file: sheet.file, row: finding.row ?? 0, reasons: [finding] }));
 }
 
 function ofColumns(columns: Columns, mapping: Mapping, options: PrepareOptions) {

@@ -64,9 +64,14 @@ function withHeaders(records: readonly Record[], { file, encoding, delimiter, gu
     ...guessed,
     ...titles,
     ...blank.map((column) => finding("blank-header", { file, column }, "a column without a header")),
-    ...ragged.map(({ line, cells }) => finding("ragged-row", { file, row: line }, `${cells} cells`, { columns: headers.length })),
+    ...raggedFindings({ file, headers, ragged }),
   ];
-  return { sheet: { file, encoding, delimiter, headers, headerCells, rows, rowNumbers }, findings };
+  return { sheet: { file, encoding, delimiter, headers, headerCells, rows, rowNumbers, ragged }, findings };
+}
+
+/** The rows of a sheet that have more or fewer cells than there are headers. */
+export function raggedFindings({ file, headers, ragged }: Pick<Sheet, "file" | "headers" | "ragged">): readonly Finding[] {
+  return ragged.map(({ row, cells }) => finding("ragged-row", { file, row }, `${cells.length} cells`, { columns: headers.length }));
 }
 
 function overLimit(records: readonly Record[], limits: Limits) {

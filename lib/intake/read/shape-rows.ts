@@ -1,12 +1,12 @@
 import { unguardCell } from "../csv/guard-cell";
+import type { Sheet } from "../types";
 import type { Record } from "./records";
 
 export type Shaped = {
   readonly headerCells: readonly string[];
   readonly rows: readonly (readonly string[])[];
   readonly rowNumbers: readonly number[];
-  /** Rows with more or fewer cells than the headers: set aside, since none of their cells can be trusted to stand in its column. */
-  readonly ragged: readonly { readonly line: number; readonly cells: number }[];
+  readonly ragged: Sheet["ragged"];
 };
 
 /** Rows as wide as the headers. Blank cells past the last header, and blank columns at the end, are taken off. */
@@ -16,9 +16,9 @@ export function shapeRows(head: readonly string[], records: readonly Record[]): 
   const columns = Math.max(width, beyond);
   const rows: (readonly string[])[] = [];
   const rowNumbers: number[] = [];
-  const ragged: { line: number; cells: number }[] = [];
+  const ragged: { row: number; cells: readonly string[] }[] = [];
   for (const { cells, line } of records) {
-    if (cells.length < columns || lastFilled(cells) > columns) ragged.push({ line, cells: cells.length });
+    if (cells.length < columns || lastFilled(cells) > columns) ragged.push({ row: line, cells });
     else {
       rows.push(cells.slice(0, columns).map((cell) => unguardCell(cell.trim())));
       rowNumbers.push(line);

@@ -1,0 +1,29 @@
+import type { SegmentRow } from "@/lib/codebook";
+import type { SegmentCheck } from "./segment-fact";
+
+const afterSurgery = [
+  "distractionStartDay",
+  "distractionEndDay",
+  "lastNotHealedDay",
+  "lastFilmDay",
+  "rescueDay",
+  "consolidationDay",
+  "fullWeightBearingDay",
+  "fixatorRemovalDay",
+  "implantRemovalDay",
+  "lastFollowUpDay",
+] as const;
+
+/** A date before the row's surgery that would fall after it with day and month exchanged. */
+export const checkSwappedDays: SegmentCheck = (row, { swapped }) =>
+  afterSurgery.flatMap((field) => {
+    const day = row[field];
+    const other = swapped[field];
+    if (day === null || other === undefined || !isEarly(row, field, day) || isEarly(row, field, other)) return [];
+    return [{ code: "day-and-month-swapped" as const, field, found: "a date out of order with the row's other days" }];
+  });
+
+function isEarly(row: SegmentRow, field: (typeof afterSurgery)[number], day: number): boolean {
+  const floor = field === "consolidationDay" && row.distractionEndDay !== null ? row.distractionEndDay : row.surgeryDay;
+  return day < floor;
+}

@@ -1,0 +1,68 @@
+import type { BodyMeasureRow, EventRow, SegmentRow } from "@/lib/codebook";
+import { isDay } from "../cells/cell-read";
+import { checkEvent } from "../check/check-event";
+import { checkSegment } from "../check/check-segment";
+import { checkBody } from "../check/lengths";
+import type { RowFact } from "../check/segment-fact";
+import { dayOnLine } from "../strip";
+import type { AnswerOf } from "./answers";
+import { applyAnswers } from "./apply-answers";
+import { findPart } from "./draft";
+import type { PrepareOptions } from "./options";
+import { eachRow } from "./pace";
+import type { StrippedSheet } from "./strip-drafts";
+import { partIn, type StrippedDraft } from "./stripped-draft";
+import { checkIndices, indexColumnsOf } from "./typed-indices";
+
+/** Runs the checks of single rows over a stripped sheet, answers to their questions applied. */
+export async function checkRowsOfSheet(sheet: StrippedSheet, answerOf: AnswerOf, { signal, onProgress }: PrepareOptions): Promise<void> {
+  const indices = indexColumnsOf(sheet);
+  await eachRow(
+    sheet.stripped,
+    (stripped) => {
+      checkOne(stripped, answerOf);
+      checkIndices(stripped, sheet.sheet.rows[stripped.draft.index] ?? [], indices);
+    },
+    { signal, onChunk: (done) => onProgress?.({ step: "check", done, of: sheet.stripped.length }) },
+  );
+}
+
+function checkOne(stripped: StrippedDraft, answerOf: AnswerOf): void {
+  const segment = partIn(stripped, "segment") as SegmentRow | undefined;
+  const person = partIn(stripped, "person");
+  const aetiology = (person?.aetiology ?? null) as string | null;
+  if (segment) {
+    dropTrapsOfRays(stripped, segment.bone);
+    const context = { swapped: swappedDays(stripped), indication: (person?.indication ?? null) as string | null, aetiology };
+    keep(stripped, applyAnswers(stripped, segment, checkSegment(segment, context), answerOf));
+  }
+  for (const { table, row, number } of stripped.parts) {
+    if (table === "bodyMeasure")
+      keep(stripped, checkBody(row as BodyMeasureRow, segment?.ageAtSurgeryYears ?? null, aetiology), suffix(row.occasion));
+    if (table === "event") keep(stripped, checkEvent(row as EventRow, segment?.device ?? null), number === null ? "" : `.${number}`);
+  }
+}
+
+/** A ray is a tenth of a thigh bone's length: no slip of the unit. */
+function dropTrapsOfRays({ facts }: StrippedDraft, bone: string): void {
+  if (!bone.endsWith("ray")) return;
+  for (let i = facts.length - 1; i >= 0; i--) if (facts[i]?.code === "cm-typed-as-mm") facts.splice(i, 1);
+}
+
+function suffix(occasion: unknown): string {
+  return occasion === "before" || occasion === "final" ? `.${occasion}` : "";
+}
+
+/** Facts of a row, save those whose field already has one that sets the row aside. */
+function keep(stripped: StrippedDraft, facts: readonly RowFact[], fieldSuffix = ""): void {
+  for (const fact of facts) stripped.facts.push({ ...fact, column: null, field: `${fact.field}${fieldSuffix}` });
+}
+
+/** Days of a row with day and month exchanged, on the person's line. */
+function swappedDays({ draft, keyed }: StrippedDraft): Readonly<Record<string, number>> {
+  const swapped: Record<string, number> = {};
+  for (const [field, value] of Object.entries(findPart(draft, "segment")?.values ?? {})) {
+    if (keyed && isDay(value) && "on" in value && value.swapped !== null) swapped[field] = dayOnLine(value.swapped, keyed.shiftDays);
+  }
+  return swapped;
+}
