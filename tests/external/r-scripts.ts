@@ -17,6 +17,7 @@ export function scriptNames(): readonly string[] {
   return readdirSync(folder)
     .filter((file) => file.endsWith(".R"))
     .map((file) => file.slice(0, -2))
+    .filter((name) => existsSync(join(folder, `${name}.json`)))
     .sort();
 }
 
