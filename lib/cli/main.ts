@@ -4,10 +4,11 @@ import { batches } from "./commands/batches";
 import { intake } from "./commands/intake";
 import { measure } from "./commands/measure";
 import { result } from "./commands/result";
+import { stats } from "./commands/stats";
 import { template } from "./commands/template";
 import { undo } from "./commands/undo";
 
-const commands: Readonly<Record<string, Command>> = { intake, undo, batches, template, measure, result };
+const commands: Readonly<Record<string, Command>> = { intake, undo, batches, template, measure, result, stats };
 
 function help(): string {
   const lines = Object.values(commands).map(({ words, about }) => `  ${words}\n      ${about}`);
