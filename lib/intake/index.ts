@@ -37,6 +37,17 @@ export type { Comment, Dropped, FindingGroup, Prepared, Refused, Sample, TableCo
 export type { Question } from "./prepare/question";
 export { refusedCsv } from "./prepare/refused-csv";
 
+// Checks of stripped rows, run again where they are kept
+export { type CellCheck, cellChecks } from "./check/cell-check";
+export { checkRows } from "./check/check-rows";
+
+// From the tab to the registry
+export { type CommitCollector, collectCommit } from "./wire/collect-commit";
+export { type CommitLine, decodeLine } from "./wire/decode-line";
+export { type Commit, countFindings, encodeCommit } from "./wire/encode-commit";
+export type { CommitHead } from "./wire/head";
+export { WireError } from "./wire/wire-error";
+
 // Templates and tables written here
 export { writeCsv } from "./csv/write-csv";
 export { templateCsv } from "./template/template-csv";

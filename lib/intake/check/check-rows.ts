@@ -1,0 +1,64 @@
+import { type EventRow, type FindingCode, type PersonRow, type SegmentRow, tableNames, type Value } from "@/lib/codebook";
+import type { Fact } from "../cells/cell-read";
+import { finding } from "../findings/finding";
+import { undatedSurgeryDay } from "../strip";
+import type { Finding, StrippedRows } from "../types";
+import { cellChecks } from "./cell-check";
+import { checkEvent } from "./check-event";
+import { checkSegment } from "./check-segment";
+
+/**
+ * The checks of stripped rows by themselves, run where they are made and again where they are kept: cells by the codebook, each person's line,
+ * order of days, implant, events. Findings have neither file nor row; `error` and `ask` must not be kept.
+ */
+export function checkRows(rows: StrippedRows): readonly Finding[] {
+  const cells = checkCells(rows);
+  if (cells.length > 0) return cells;
+  const persons = new Map(rows.person.map((row) => [row.person, row as PersonRow]));
+  const segments = rows.segment.flatMap((row) => checkOneSegment(row, persons.get(row.person)));
+  const devices = new Map(rows.segment.map((row) => [keyOf(row), row.device]));
+  const events = rows.event.flatMap((row) => checkEvent(row, devices.get(keyOf(row)) ?? null).map((fact) => worded(fact, fact.field)));
+  return [...segments, ...events];
+}
+
+function checkCells(rows: StrippedRows): Finding[] {
+  return tableNames.flatMap((table) => {
+    const checks = [...cellChecks(table)];
+    return rows[table].flatMap((row) =>
+      checks.flatMap(([field, check]) => faultOf(field, check((row as Record<string, Value>)[field] ?? null))),
+    );
+  });
+}
+
+const codeOfFault: Readonly<Record<string, FindingCode>> = { "nothing where a value is required": "required-missing" };
+
+function faultOf(field: string, fault: string | null): Finding[] {
+  return fault === null
+    ? []
+    : [finding(codeOfFault[fault] ?? "not-a-code", { field }, fault, { choices: "a value that the field can hold" })];
+}
+
+function checkOneSegment(row: SegmentRow, person: PersonRow | undefined): Finding[] {
+  const context = { swapped: {}, indication: person?.indication ?? null, aetiology: person?.aetiology ?? null };
+  const facts = [...checkSegment(row, context), ...checkLine(row, person)];
+  return facts.map((fact) => worded(fact, fact.field));
+}
+
+/** An undated person's surgery is the label of its year and episode and nothing else; a dated one's never looks like one. */
+function checkLine(
+  { surgeryDay, surgeryYear, episode, surgeryQuarter }: SegmentRow,
+  person: PersonRow | undefined,
+): readonly (Fact & { field: string })[] {
+  if (!person) return [];
+  const label = undatedSurgeryDay(surgeryYear, episode);
+  const fits = person.line === "undated" ? surgeryDay === label && surgeryQuarter === null : surgeryDay < 1_000_000;
+  return fits ? [] : [{ code: "line-differs", field: "surgeryDay", found: `a surgery day that a person's ${person.line} line can't hold` }];
+}
+
+function worded({ code, found, about = {} }: Fact, field: string): Finding {
+  return finding(code, { field }, found, about);
+}
+
+function keyOf({ person, bone, side, surgeryDay }: Pick<SegmentRow | EventRow, "person" | "bone" | "side" | "surgeryDay">): string {
+  return `${person}|${bone}|${side}|${surgeryDay}`;
+}
