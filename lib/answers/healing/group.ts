@@ -2,7 +2,8 @@ import { endsAtConsolidation, type IndexDefinition, readIndex } from "@/lib/outc
 import { kaplanMeier, sortedCopy } from "@/lib/stats";
 import type { HealingGroup, HealingMark } from "../types";
 import type { Group } from "./groups";
-import { type Censored, daysAtGain, type Measured, meanNotes, meansOf, medianOf, type Quartiles, quartilesOf } from "./summaries";
+import type { Censored, Measured } from "./read";
+import { daysAtGain, meanNotes, meansOf, medianOf, type Quartiles, quartilesOf } from "./summaries";
 
 export type ReadGroup = Group & {
   readonly measured: readonly Measured[];

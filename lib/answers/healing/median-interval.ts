@@ -1,7 +1,7 @@
 import { patientBootstrap } from "@/lib/stats";
 import type { Note } from "../types";
+import type { Measured } from "./read";
 import { said } from "./said";
-import type { Measured } from "./summaries";
 
 /** The seed of every interval that draws patients: one for all, so that an answer is the same whenever it is asked. */
 export const seed = 1;

@@ -1,11 +1,9 @@
-import { endsAtConsolidation, type IndexDefinition, type Reading } from "@/lib/outcomes";
+import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
 import { cr2Mean, type Estimate, medianBounds, patientMean, plainMean, quantile, ratioOfSums, thresholds, timeModel } from "@/lib/stats";
 import type { DaysAtMedianGain, Mean, Median, Note } from "../types";
 import { medianInterval } from "./median-interval";
+import type { Censored, Measured } from "./read";
 import { said } from "./said";
-
-export type Measured = Extract<Reading, { reading: "measured" }> & { readonly person: number; readonly segment: number };
-export type Censored = Extract<Reading, { reading: "censored" }> & { readonly person: number; readonly segment: number };
 
 const noMean: Mean = { estimate: null, se: null, df: null, lower: null, upper: null, n: 0, patients: 0 };
 

@@ -194,8 +194,9 @@ export const person = {
       madeByStrip: true,
     },
     proportionReference: {
-      kind: "listed",
-      pattern: "^[a-z][a-z0-9-]{1,40}$",
+      // the ids of the norm sets that ship (lib/outcomes/norms); absent: raw ratios only
+      kind: "code",
+      codes: ["dry-bone-adults", "standing-film-adults", "army-adults"],
       label: "Reference for proportion",
       role: "plain",
       known: "before",
