@@ -1,6 +1,6 @@
 import { closeRegistryFile, openRegistryFile } from "@/db/open";
 import type { TableName } from "@/lib/codebook";
-import type { StrippedRows, UnitKeyRecord } from "@/lib/intake";
+import { checkRows, type StrippedRows, type UnitKeyRecord } from "@/lib/intake";
 import { type Check, type CommitOptions, commitRows } from "./commit/commit";
 import { batchesIn, stateOf } from "./keep/ledger";
 import { keepQuestion, questionOf } from "./keep/questions";
@@ -47,14 +47,14 @@ export type OpenOptions = {
   /** Make the registry when the folder has none. */
   readonly create?: boolean;
   /** Intake's check of stripped rows, run again inside each commit. */
-  readonly check: Check;
+  readonly check?: Check;
 };
 
 /**
  * Opens the registry of a folder.
  * @throws RegistryNotOpened when it can't be, with the trouble and a sentence for people
  */
-export async function openRegistry(folder: string, { create = false, check }: OpenOptions): Promise<Registry> {
+export async function openRegistry(folder: string, { create = false, check = checkRows }: OpenOptions = {}): Promise<Registry> {
   const db = openRegistryFile(folder, { create });
   const frames = framesOf(db);
   const newest = () => stateOf(db).batch;

@@ -20,7 +20,7 @@ export async function stripped(file: string, mapping: Mapping = emptyMapping): P
 /** An empty registry in a folder of its own. */
 export async function emptyRegistry(): Promise<Registry & AsyncDisposable> {
   const folder = mkdtempSync(path.join(tmpdir(), "lengthbook-test-"));
-  const registry = await openRegistry(folder, { create: true, check: () => [] });
+  const registry = await openRegistry(folder, { create: true });
   return {
     ...registry,
     [Symbol.asyncDispose]: async () => {
