@@ -5,6 +5,7 @@ import type { Estimate, PatientLabels } from "./record";
 import { requireConfidence } from "./require";
 import { centred } from "./summary/centred";
 import { noInterval, tInterval } from "./summary/t-interval";
+import { wholeDf } from "./summary/whole-df";
 import { thresholds } from "./thresholds";
 
 const method = "mean with CR2 cluster-robust variance, Satterthwaite df";
@@ -71,5 +72,5 @@ function satterthwaiteOfMean(rows: Int32Array): number {
     cross += product;
     crossSquares += product * product;
   }
-  return 1 / (own + cross * cross - crossSquares);
+  return wholeDf(1 / (own + cross * cross - crossSquares));
 }

@@ -79,3 +79,15 @@ export { type Turnbull, turnbull } from "./turnbull";
 export type { SpanRows } from "./survival/require-spans";
 export type { LimitScale } from "./survival/curve-limits";
 export type { TimeRows } from "./survival/require-rows";
+
+// Which estimate a situation gets
+export {
+  type Answer,
+  type AnswerTo,
+  type Asked,
+  type Covariate,
+  estimate,
+  type Situation,
+  type SituationName,
+  type TestAnswer,
+} from "./estimate";

@@ -32,6 +32,15 @@ const wordings = {
   "smallest-p-above-0.05": (note: Facts) =>
     `With so few patients the smallest p this test can give is ${note.smallest}; read the interval instead.`,
   "events-in-few-patients": (note: Facts) => `Events in ${note.patients} patient${note.patients === 1 ? "" : "s"} only.`,
+  "patients-in-both": (note: Facts) => `${note.patients} patients have rows in both groups.`,
+  "unhealed-left-out": (note: Facts) => `${note.unhealed} of ${note.n} had not healed and are left out.`,
+  "log-normal": () => "Log-normal model of time: its fit is shown by the q–q figure.",
+  "censored-and-missing": (note: Facts) => `${note.censored} of ${note.n} censored, ${note.missing} missing.`,
+  competing: (note: Facts) => `Competing: ${note.what}. They end the time at risk and are not censored.`,
+  "design-effect": (note: Facts) => `Design effect ${rounded(note.deff)}.`,
+  "too-many-covariates": (note: Facts) =>
+    `${note.columns} columns for ${note.patients} patients: at most ${note.allowed} can be adjusted for, so no adjusted estimate is given.`,
+  "left-out": (note: Facts) => `${note.n} rows left out because a covariate is not recorded.`,
   "not-reached": (note: Facts) => `${note.what ?? "The quantile"} was not reached.`,
 } as const;
 

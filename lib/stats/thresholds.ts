@@ -27,4 +27,12 @@ export const thresholds = {
   standardErrorsApart: 0.5,
   /** Above this share of rows not healed at the last film, estimates on the index scale are description only. */
   shareCensored: 0.1,
+  /** From this share healed on, healing is compared on the logarithm of days, the few unhealed left out and counted. */
+  shareHealed: 0.9,
+  /** A curve is shown while at least this many rows are at risk. */
+  atRiskShown: 5,
+  /** Two groups whose gains differ by more than this in their own spread bear the note on the shared denominator. */
+  gainsApart: 0.2,
+  /** An adjusted estimate spends at most one df for each so many patients (with the rarer outcome, when it is a share). */
+  patientsPerParameter: 10,
 } as const;

@@ -1,3 +1,4 @@
+import { wholeDf } from "../summary/whole-df";
 import type { Adjusted } from "./adjusted";
 import type { ClusteredFit } from "./clustered-fit";
 import { dot, times } from "./small";
@@ -48,7 +49,7 @@ export function satterthwaite(direction: Direction): number {
     const own = ownPart(direction, direction, c);
     sum += own * (own - 2 * dot(cross, cross));
   });
-  return meanUnderModel(direction, direction) ** 2 / sum;
+  return wholeDf(meanUnderModel(direction, direction) ** 2 / sum);
 }
 
 /** Σ over patients of v wᵀ, p × p by rows. */
