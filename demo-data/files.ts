@@ -1,7 +1,10 @@
+import type { Person } from "./scenario/types";
 import { demoUnit } from "./scenario/unit";
 import { plantedIdentifiers } from "./sheets/planted";
 import { rawMapping } from "./sheets/raw-mapping";
 import { rawOneSheet } from "./sheets/raw-one-sheet";
+import { rawTables } from "./sheets/raw-tables";
+import { rawWorkbook } from "./sheets/raw-workbook";
 import { settings } from "./sheets/settings";
 import { sevenYears } from "./sheets/seven-years";
 import { tableFiles } from "./sheets/tables";
@@ -12,18 +15,31 @@ export type DemoFile = { readonly name: string; readonly bytes: Uint8Array };
 /** Every generated file of the demo, as it must stand in this folder. */
 export function demoFiles(): readonly DemoFile[] {
   const persons = demoUnit();
-  const { raw, clean, faults } = rawOneSheet(persons);
   return [
     utf8("seven-years.csv", sevenYears(persons)),
-    raw,
-    clean,
-    json("raw-one-sheet.key.json", faults),
-    json("raw-one-sheet.mapping.json", rawMapping),
+    ...tableFiles(persons).map(({ name, text }) => utf8(name, text)),
+    ...rawFiles(persons),
     utf8("year-2023.csv", yearlySheet(persons, 2023)),
     utf8("year-2024.csv", yearlySheet(persons, 2024)),
-    ...tableFiles(persons).map(({ name, text }) => utf8(name, text)),
     json("settings.json", settings),
     json("planted-identifiers.json", plantedIdentifiers(persons)),
+  ];
+}
+
+/** The sheets as the unit keeps them, their clean twins, and the key to the forty faults. */
+function rawFiles(persons: readonly Person[]): readonly DemoFile[] {
+  const oneSheet = rawOneSheet(persons);
+  const tables = rawTables(persons);
+  const workbook = rawWorkbook(persons);
+  return [
+    oneSheet.raw,
+    oneSheet.clean,
+    json("raw-one-sheet.key.json", oneSheet.faults),
+    json("raw-one-sheet.mapping.json", rawMapping),
+    ...tables.flatMap(({ name, raw, clean }) => [utf8(`${name}.csv`, raw), utf8(`${name}.clean.csv`, clean)]),
+    { name: "raw-workbook.xlsx", bytes: workbook.raw },
+    { name: "raw-workbook.clean.xlsx", bytes: workbook.clean },
+    json("raw.key.json", [...oneSheet.faults, ...tables.flatMap(({ faults }) => faults), ...workbook.faults]),
   ];
 }
 

@@ -1,19 +1,18 @@
-import { dmyOf, isoOf, partsOf } from "../scenario/calendar";
+import { dayOf, dmyOf, isoOf, partsOf } from "../scenario/calendar";
 import { surgeons } from "../scenario/identity";
 import type { Person } from "../scenario/types";
 import { serialNo } from "./raw-columns";
-import { lastTwoYears } from "./raw-one-sheet";
-import type { Row } from "./seven-years";
+import { type Row, rowsOf } from "./seven-years";
 
 type Planted = { readonly kind: string; readonly as: readonly string[] };
 
 /** Every identifier of the raw files, for whoever hunts for them in what was stored, logged or sent: as typed, and dates in each form. */
 export function plantedIdentifiers(persons: readonly Person[]): { readonly about: string; readonly identifiers: readonly Planted[] } {
-  const rows = lastTwoYears(persons);
+  const rows = rowsOf(persons).filter(({ segment }) => (segment.fields.surgeryDay ?? 0) >= dayOf(2022, 1, 1));
   const identifiers = [...surgeons.map((name) => ({ kind: "surgeon", as: [name, name.split(" ")[1] ?? name] })), ...rows.flatMap(ofRow)];
   const distinct = new Map(identifiers.map((one) => [`${one.kind} ${one.as.join(" ")}`, one]));
   return {
-    about: "Invented. Names, numbers and dates of raw-one-sheet.csv, year-2023.csv and year-2024.csv in each form in which they are typed.",
+    about: "Invented. Names, numbers and dates of the raw files and of the two yearly sheets, in each form in which they are typed.",
     identifiers: [...distinct.values()],
   };
 }
@@ -25,6 +24,7 @@ function ofRow(row: Row): readonly Planted[] {
     { kind: "nhs-number", as: [nhsNo, nhsNo.replaceAll(" ", "")] },
     { kind: "surname", as: [surname] },
     { kind: "first-name", as: [firstName] },
+    { kind: "full-name", as: [`${firstName} ${surname}`, `${surname}, ${firstName}`] },
     { kind: "phone", as: [phone, phone.replaceAll(" ", "")] },
     { kind: "email", as: [email] },
     { kind: "serial-number", as: [serialNo(row)] },
