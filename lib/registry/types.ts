@@ -28,7 +28,7 @@ export type CommitResult = {
   readonly contentHash: string;
 };
 
-/** `blockedBy`: later batches that touched the same rows, oldest first; undo them before. */
+/** `blockedBy`: later batches that still stand and touched the same rows, oldest first: undo them before, the last of them first. */
 export type UndoResult =
   | { readonly batch: number; readonly undoes: number; readonly contentHash: string }
   | { readonly blockedBy: readonly number[] };

@@ -44,9 +44,12 @@ export function cellsOf(layout: Layout, row: Readonly<Record<string, unknown>>):
   return layout.fields.map(([id]) => cellOf(row[id]));
 }
 
-/** The natural key as one text. No value of a key holds the bar. */
-export function keyText(layout: Layout, cells: Cells): string {
+/** The natural key of a row as one text. No value of a key holds the bar. */
+export function keyText({ key, fields }: Layout, row: Readonly<Record<string, unknown>>): string {
   let text = "";
-  for (const place of layout.key) text += `|${cells[place] ?? ""}`;
+  for (const place of key) {
+    const id = fields[place]?.[0] ?? "";
+    text += `|${cellOf(row[id]) ?? ""}`;
+  }
   return text;
 }

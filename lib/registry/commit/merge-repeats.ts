@@ -9,7 +9,7 @@ export type Merged = { readonly key: string; readonly cells: Cells };
 function placesByKey(layout: Layout, rows: readonly Row[]): Map<string, number | number[]> {
   const places = new Map<string, number | number[]>();
   for (const [i, row] of rows.entries()) {
-    const key = keyText(layout, cellsOf(layout, row));
+    const key = keyText(layout, row);
     const before = places.get(key);
     if (before === undefined) places.set(key, i);
     else if (typeof before === "number") places.set(key, [before, i]);

@@ -7,6 +7,7 @@ import { hashAsOf } from "../read/content-hash";
 import type { Batch, UndoResult } from "../types";
 import { orphaningBatches } from "./orphans";
 import { laterBatches, putBack, type Versioned } from "./put-back";
+import { standingAfter } from "./standing";
 
 const versioned: readonly Versioned[] = [...tableNames, "settings"];
 
@@ -26,14 +27,16 @@ function requireUndoable(batches: readonly Batch[], batch: number): void {
   if (found.kind === "erasure") throw new RangeError("undo requires a batch that isn't an erasure, received one: what was erased is gone");
 }
 
-function requireUnblocked(db: Connection, batch: number): void {
-  const blocking = [...versioned.flatMap((table) => laterBatches(db, table, batch)), ...orphaningBatches(db, batch)];
+function requireUnblocked(db: Connection, batches: readonly Batch[], batch: number): void {
+  const standing = new Set(standingAfter(batch, batches));
+  const touching = [...versioned.flatMap((table) => laterBatches(db, table, batch)), ...orphaningBatches(db, batch)];
+  const blocking = touching.filter((later) => standing.has(later));
   if (blocking.length > 0) throw new UndoBlocked(blocking);
 }
 
 /**
  * Undoes a batch by a new one, within the caller's transaction. Undoing an undo is redo.
- * @throws UndoBlocked when a later batch touched what this one did
+ * @throws UndoBlocked when a later batch that still stands touched what this one did
  * @throws RangeError when there is no such batch, or nothing is left of it
  */
 export function undoBatch(db: Connection, batch: number, at: string): Exclude<UndoResult, { blockedBy: readonly number[] }> {
@@ -41,7 +44,7 @@ export function undoBatch(db: Connection, batch: number, at: string): Exclude<Un
   const batches = batchesIn(db);
   requireUndoable(batches, batch);
   const now = batches.length + 1;
-  requireUnblocked(db, batch);
+  requireUnblocked(db, batches, batch);
   const putBackCounts = new Map(versioned.map((table) => [table, putBack(db, table, { batch, now })]));
   if ([...putBackCounts.values()].every((n) => n === 0)) {
     throw new RangeError(`undo requires a batch of which rows are left, received batch ${batch}: its rows were erased`);
