@@ -6,7 +6,7 @@ import { rowKey } from "./row-key";
 import { type StrippedDraft, say } from "./stripped-draft";
 
 type Held = { readonly row: AnyRow; readonly from: StrippedDraft };
-type Gathered = Readonly<Record<TableName, Map<string, Held>>>;
+export type Gathered = Readonly<Record<TableName, Map<string, Held>>>;
 
 /** Tables of which a file may say the same row in parts. */
 const merging: ReadonlySet<TableName> = new Set<TableName>(["person", "bodyMeasure"]);

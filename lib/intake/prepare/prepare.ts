@@ -1,18 +1,24 @@
 import { type FindingCode, findingSeverities } from "@/lib/codebook";
+import type { KeyRing } from "../key";
 import { emptyMapping } from "../mapping/empty-mapping";
-import { answersFrom } from "./answers";
+import type { Mapping } from "../types";
+import { type AnswerOf, answersFrom } from "./answers";
 import { settleBlankConsolidation } from "./blank-consolidation";
+import { checkAcross } from "./check-across";
 import { checkRowsOfSheet } from "./check-rows-of-sheet";
+import { countNews } from "./count-news";
 import { gatherRows, strippedRows } from "./gather-rows";
+import { heldIndex } from "./held-index";
 import { settleZeros } from "./ids-by-zeros";
 import { keyDrafts } from "./keyed-drafts";
+import { meetHeld, noteNews } from "./meet-held";
 import type { PrepareOptions } from "./options";
-import { prepareColumns } from "./prepare-columns";
+import { type PreparedColumns, prepareColumns } from "./prepare-columns";
 import type { Prepared } from "./prepared";
 import { readDrafts } from "./read-drafts";
 import { columnsOnly, withRows } from "./result";
 import { questionsOfRows } from "./row-questions";
-import { stripDrafts } from "./strip-drafts";
+import { type StrippedSheet, stripDrafts } from "./strip-drafts";
 import type { StrippedDraft } from "./stripped-draft";
 
 /**
@@ -26,21 +32,43 @@ export async function prepare(options: PrepareOptions): Promise<Prepared> {
   if (!options.ring || columns.some(({ plan }) => plan.questions.length > 0)) return columnsOnly(columns, mapping, options);
   const readable = columns.filter(({ refused }) => !refused);
   const answerOf = answersFrom(mapping, options.rowAnswers);
-  const drafted = await readDrafts(readable, mapping, options);
-  for (const sheet of drafted) settleZeros(sheet.drafts, answerOf);
-  const drafts = drafted.flatMap((sheet) => sheet.drafts);
-  const onPersons = (done: number) => options.onProgress?.({ step: "key", done, of: drafts.length });
-  const keyedOf = await keyDrafts(drafts, options.ring, options.unit ?? "unit-1", onPersons);
-  const sheets = await stripDrafts(drafted, keyedOf, options);
+  const sheets = await stripSheets(readable, { ...options, mapping, ring: options.ring }, answerOf);
   const asked = sheets.flatMap((sheet) => settleBlankConsolidation(sheet, answerOf));
   for (const sheet of sheets) await checkRowsOfSheet(sheet, answerOf, options);
-  const gathered = gatherRows(
-    sheets.flatMap(({ stripped }) => stripped),
-    stands,
-  );
+  const all = sheets.flatMap(({ stripped }) => stripped);
+  const { rows, counts } = gatherAndCompare(all, options, answerOf);
   const questions = [...asked, ...sheets.flatMap(questionsOfRows)];
-  const counts = { fresh: null, changed: null, unchanged: null, absent: null };
-  return withRows({ columns, sheets, rows: strippedRows(gathered), asked, questions, counts, mapping, options, stands });
+  return withRows({ columns, sheets, rows, asked, questions, counts, mapping, options, stands });
+}
+
+type Stripping = PrepareOptions & { readonly mapping: Mapping; readonly ring: KeyRing };
+
+/** Every row read, its person keyed, and stripped. */
+async function stripSheets(
+  readable: readonly PreparedColumns[],
+  options: Stripping,
+  answerOf: AnswerOf,
+): Promise<readonly StrippedSheet[]> {
+  const drafted = await readDrafts(readable, options.mapping, options);
+  for (const sheet of drafted) settleZeros(sheet.drafts, answerOf);
+  const drafts = drafted.flatMap((sheet) => sheet.drafts);
+  const onPersons = (done: number) => {
+    options.signal?.throwIfAborted();
+    options.onProgress?.({ step: "key", done, of: drafts.length });
+  };
+  const keyedOf = await keyDrafts(drafts, options.ring, options.unit ?? "unit-1", onPersons);
+  return stripDrafts(drafted, keyedOf, options);
+}
+
+/** Rows of the drafts that stand, checked against each other and against what is held. */
+function gatherAndCompare(all: readonly StrippedDraft[], options: PrepareOptions, answerOf: AnswerOf) {
+  const held = options.held ? heldIndex(options.held) : null;
+  if (held) for (const draft of all) meetHeld(draft, held, answerOf);
+  const gathered = gatherRows(all, stands);
+  checkAcross(gathered);
+  if (held) for (const draft of all) if (stands(draft)) noteNews(draft, held);
+  const rows = strippedRows(gathered);
+  return { rows, counts: countNews(rows, held) };
 }
 
 /** Whether a row has nothing that sets it aside. */

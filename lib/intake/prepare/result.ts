@@ -2,6 +2,7 @@ import { type TableName, tableNames } from "@/lib/codebook";
 import { raggedFindings } from "../read/read-sheet";
 import type { Finding, Mapping, Sheet, StrippedRows } from "../types";
 import { commentsOf } from "./comments";
+import { notCompared } from "./count-news";
 import type { PrepareOptions } from "./options";
 import { groupFindings, orderFindings } from "./order-findings";
 import { findingsOf, headersByField } from "./place-facts";
@@ -28,7 +29,6 @@ export type Walked = {
 };
 
 export const noRows = Object.fromEntries(tableNames.map((table) => [table, []])) as unknown as StrippedRows;
-const notCompared = { fresh: null, changed: null, unchanged: null, absent: null } as const;
 
 /** What is known before a row is read: columns matched, dropped and asked about. */
 export function columnsOnly(columns: Columns, mapping: Mapping, options: PrepareOptions): Prepared {
