@@ -29,6 +29,7 @@ export function tableFiles(persons: readonly Person[]): readonly TableFile[] {
       segments.map(({ person, segment }) => ({
         dateOfBirth: person.identity.dateOfBirth,
         surgeonName: person.surgeons[segment.operation],
+        aetiology: person.fields.aetiology,
         localId: person.identity.localId,
         ...segment.fields,
       })),
@@ -67,6 +68,8 @@ function segmentFile(records: readonly Records[]): TableFile {
     localId,
     { id: "dateOfBirth", header: "date_of_birth", kind: "day" },
     { id: "surgeonName", header: "surgeon", kind: "keyed" },
+    // told beside the bone, since a short one is to be expected in dysplasia
+    { id: "aetiology", header: "aetiology", kind: "code" },
   ];
   return { name: "tables/segments.csv", text: textOf([...fromFileOnly, ...columnsOf("segment")], records) };
 }

@@ -1,50 +1,60 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { findingSeverities } from "@/lib/codebook";
-import { jsonOf, recordsOf } from "./read";
+import { type Fault, headerLineOf, jsonOf, recordsOf, sheetOf } from "./read";
 
-type Fault = { file: string; row: number; column: string | null; code: string; typed: string | null; mended: string | null; mend: string };
-const key = jsonOf("raw-one-sheet.key.json") as readonly Fault[];
-const raw = recordsOf("raw-one-sheet.csv", "latin1", ";");
-const clean = recordsOf("raw-one-sheet.clean.csv", "latin1", ";");
-const headers = raw[1] ?? [];
+const key = jsonOf("raw.key.json") as readonly Fault[];
+const files = [...new Set(key.map(({ file }) => file))];
 
-test("fifteen faults of fifteen kinds, each in a row of its own and with its mend", () => {
-  expect(key).toHaveLength(15);
-  expect(new Set(key.map(({ code }) => code)).size).toBe(15);
-  expect(new Set(key.map(({ row }) => row)).size).toBe(15);
-  expect(key.every(({ code, mend }) => code in findingSeverities && mend.length > 20)).toBe(true);
+test("forty faults in all, fifteen of them in the one-sheet file, of twenty-five kinds and more, each with its mend", () => {
+  expect(key).toHaveLength(40);
+  expect(key.filter(({ file }) => file === "raw-one-sheet.csv")).toEqual(jsonOf("raw-one-sheet.key.json"));
+  expect(key.filter(({ file }) => file === "raw-one-sheet.csv")).toHaveLength(15);
+  expect(new Set(key.map(({ code }) => code)).size).toBeGreaterThanOrEqual(25);
+  expect(key.every(({ code, mend }) => code in findingSeverities && mend.length > 12)).toBe(true);
 });
 
-test("the raw sheet has its title above the header and about 130 segments of two years", () => {
+test("no two faults of a file stand in one row", () => {
+  for (const file of files) {
+    const rows = key.filter((fault) => fault.file === file).map(({ row }) => row);
+    expect(new Set(rows).size).toBe(rows.length);
+  }
+});
+
+describe.each(files)("%s", (file) => {
+  test("differs from its clean twin where the key says and nowhere else", async () => {
+    const [raw, clean] = [await sheetOf(file), await sheetOf(file.replace(/\.(csv|xlsx)$/, ".clean.$1"))];
+    const headers = clean[headerLineOf(file) - 1] ?? [];
+    const width = headers.length;
+    const differing = raw.flatMap((row, index) =>
+      Array.from({ length: width }, (_, at) => at)
+        .filter((at) => index < clean.length && (row[at] ?? "") !== (clean[index]?.[at] ?? ""))
+        .map((at) => `${index + 1} ${index + 1 === headerLineOf(file) ? row[at] : headers[at]}`),
+    );
+    const own = key.filter((fault) => fault.file === file && fault.row <= clean.length);
+    expect(differing.sort()).toEqual(own.map(({ row, column }) => `${row} ${column}`).sort());
+    const more = key.filter((fault) => fault.file === file && fault.row > clean.length);
+    expect(raw).toHaveLength(clean.length + more.length);
+  });
+});
+
+test("the row that stands twice in the one-sheet file is one of its rows", () => {
+  const raw = recordsOf("raw-one-sheet.csv", "latin1", ";");
+  const clean = recordsOf("raw-one-sheet.clean.csv", "latin1", ";");
+  expect(key.find(({ code }) => code === "duplicate-row")?.row).toBe(raw.length);
+  expect(clean).toContainEqual(raw.at(-1));
+});
+
+test("the one-sheet file has its title above the header and about 130 segments of two years", () => {
+  const raw = recordsOf("raw-one-sheet.csv", "latin1", ";");
   expect(raw[0]?.[0]).toMatch(/INVENTED/);
-  expect(headers.slice(0, 5)).toEqual(["Hosp No", "NHS No", "Surname", "First name", "DOB"]);
+  expect(raw[1]?.slice(0, 5)).toEqual(["Hosp No", "NHS No", "Surname", "First name", "DOB"]);
   expect(raw.length - 2).toBeGreaterThan(120);
   expect(raw.length - 2).toBeLessThan(145);
 });
 
-test("raw sheet and clean twin differ in the cells of the key and nowhere else", () => {
-  const differing = clean.flatMap((row, index) =>
-    row.flatMap((cell, at) =>
-      cell === raw[index]?.[at] ? [] : [{ row: index + 1, column: headers[at], typed: raw[index]?.[at], mended: cell }],
-    ),
-  );
-  const inCells = key.filter(({ column }) => column !== null).map(({ row, column, typed, mended }) => ({ row, column, typed, mended }));
-  expect(differing).toEqual(inCells.sort((a, b) => a.row - b.row));
-});
-
-test("the row that stands twice is the one row more of the raw sheet", () => {
-  const doubled = key.find(({ code }) => code === "duplicate-row");
-  expect(raw).toHaveLength(clean.length + 1);
-  expect(doubled?.row).toBe(raw.length);
-  expect(clean).toContainEqual(raw.at(-1));
-});
-
 test("some complications stand in the comments alone", () => {
-  const [type, comment] = [headers.indexOf("Complication 1"), headers.indexOf("Comments")];
-  const told = clean
-    .slice(2)
-    .filter(
-      (row) => row[type] === "" && /infection|equinus|stiffness|contracture|drop foot|screw|deviation|palsy/.test(row[comment] ?? ""),
-    );
-  expect(told.length).toBeGreaterThan(5);
+  const clean = recordsOf("raw-one-sheet.clean.csv", "latin1", ";");
+  const [type, comment] = ["Complication 1", "Comments"].map((header) => clean[1]?.indexOf(header) ?? -1) as [number, number];
+  const words = /infection|equinus|stiffness|contracture|drop foot|screw|deviation|palsy/;
+  expect(clean.slice(2).filter((row) => row[type] === "" && words.test(row[comment] ?? "")).length).toBeGreaterThan(5);
 });
