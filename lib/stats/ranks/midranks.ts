@@ -6,17 +6,28 @@ export interface Ranked {
 
 /** @example midranks([10, 30, 30]).ranks // => new Float64Array([1, 2.5, 2.5]) */
 export function midranks(values: readonly number[]): Ranked {
-  const order = Uint32Array.from(values, (_, i) => i).sort((i, j) => (values[i] as number) - (values[j] as number));
-  const ranks = new Float64Array(values.length);
+  const sorted = Float64Array.from(values).sort();
+  const distinct: number[] = [];
+  const shared: number[] = [];
   let tieSum = 0;
-  for (let start = 0; start < order.length; ) {
-    const value = values[order[start] as number];
+  for (let start = 0; start < sorted.length; ) {
     let end = start + 1;
-    while (end < order.length && values[order[end] as number] === value) end++;
-    for (let i = start; i < end; i++) ranks[order[i] as number] = (start + 1 + end) / 2;
-    const run = end - start;
-    tieSum += run ** 3 - run;
+    while (sorted[end] === sorted[start]) end++;
+    distinct.push(sorted[start] as number);
+    shared.push((start + 1 + end) / 2);
+    tieSum += (end - start) ** 3 - (end - start);
     start = end;
   }
-  return { ranks, tieSum };
+  return { ranks: Float64Array.from(values, (value) => shared[placeOf(distinct, value)] as number), tieSum };
+}
+
+/** Where a value stands among rising distinct ones that hold it. */
+function placeOf(distinct: readonly number[], value: number): number {
+  let [low, high] = [0, distinct.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((distinct[middle] as number) < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
