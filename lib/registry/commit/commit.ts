@@ -1,5 +1,6 @@
+import { open } from "@/db/identities";
 import type { Connection } from "@/db/open";
-import { tableNames } from "@/lib/codebook";
+import { type TableName, tableNames } from "@/lib/codebook";
 import type { Finding, StrippedRows, UnitKeyRecord } from "@/lib/intake";
 import { addCounts, countsOf, sumOf } from "../counts";
 import { RowsRefused } from "../errors";
@@ -9,7 +10,8 @@ import { keepUnitKey } from "../keep/unit-key";
 import { hashAsOf } from "../read/content-hash";
 import type { CommitResult, FindingCounts } from "../types";
 import { parentsIn } from "./parents";
-import { type Tally, writeTable } from "./write-table";
+import { settleFinals } from "./settle-finals";
+import { type Tally, type Work, writeTable } from "./write-table";
 
 export type CommitOptions = {
   /** UTC, whole seconds. */
@@ -28,11 +30,22 @@ function requireNoErrors(findings: readonly Finding[]): void {
   if (errors.length > 0) throw new RowsRefused(errors);
 }
 
+/** Writes the body measures, less final ones that repeat an earlier one; a held one that turns out to be such is closed. */
+function writeBodyMeasures(db: Connection, rows: StrippedRows["bodyMeasure"], work: Work): Tally {
+  const { rows: left, repeated, closed } = settleFinals(db, rows);
+  const close = db.prepare(`UPDATE body_measure SET until_batch = ? WHERE entity = ? AND until_batch = ${open}`);
+  for (const entity of closed) close.run(work.batch, entity);
+  const tally = writeTable(db, "bodyMeasure", left, work);
+  return { ...tally, changed: tally.changed + closed.length, unchanged: tally.unchanged + repeated };
+}
+
 /** Writes the tables, parents before children, and counts what became of their rows. */
 function writeAll(db: Connection, rows: StrippedRows, batch: number): Written {
   const findings: Finding[] = [];
-  const work = { batch, parents: parentsIn(db), findings };
-  const tallies = new Map(tableNames.map((table) => [table, writeTable(db, table, rows[table], work)]));
+  const work: Work = { batch, parents: parentsIn(db), findings };
+  const write = (table: TableName) =>
+    table === "bodyMeasure" ? writeBodyMeasures(db, rows.bodyMeasure, work) : writeTable(db, table, rows[table], work);
+  const tallies = new Map(tableNames.map((table) => [table, write(table)]));
   requireNoErrors(findings);
   const count = (outcome: keyof Tally) => countsOf((table) => tallies.get(table)?.[outcome] ?? 0);
   return { committed: count("committed"), changed: count("changed"), unchanged: count("unchanged") };

@@ -11,14 +11,9 @@ import { type Statements, statementsOf } from "./statements";
 export type Tally = { committed: number; changed: number; unchanged: number };
 type Outcome = keyof Tally | "refused";
 
-type Work = {
-  readonly layout: Layout;
-  readonly ownPlaces: readonly number[];
-  readonly statements: Statements;
-  readonly batch: number;
-  readonly parents: Parents;
-  readonly findings: Finding[];
-};
+/** What the writing of all tables of a batch shares. */
+export type Work = { readonly batch: number; readonly parents: Parents; readonly findings: Finding[] };
+type TableWork = Work & { readonly layout: Layout; readonly ownPlaces: readonly number[]; readonly statements: Statements };
 
 /** What is held with what is new laid over it; `null` when nothing differs. A blank says nothing. */
 function overlay(held: Cells, fresh: Cells): Cells | null {
@@ -33,7 +28,7 @@ function overlay(held: Cells, fresh: Cells): Cells | null {
 }
 
 /** A person's days are dated or not, whatever file they come in. */
-function changesLine({ layout, findings }: Work, held: Cells, fresh: Cells): boolean {
+function changesLine({ layout, findings }: TableWork, held: Cells, fresh: Cells): boolean {
   if (layout.table !== "person") return false;
   const place = layout.versioned.findIndex((i) => layout.fields[i]?.[0] === "line");
   const [before, now] = [held[place] ?? null, fresh[place] ?? null];
@@ -42,7 +37,7 @@ function changesLine({ layout, findings }: Work, held: Cells, fresh: Cells): boo
   return true;
 }
 
-function writeFound(work: Work, [entity = null, since = null, ...held]: Cells, fresh: Cells): Outcome {
+function writeFound(work: TableWork, [entity = null, since = null, ...held]: Cells, fresh: Cells): Outcome {
   const { statements, batch } = work;
   if (since === null) {
     statements.insert.run(entity, batch, open, ...fresh);
@@ -56,7 +51,7 @@ function writeFound(work: Work, [entity = null, since = null, ...held]: Cells, f
   return "changed";
 }
 
-function writeRow(work: Work, { key, cells }: Merged): Outcome {
+function writeRow(work: TableWork, { key, cells }: Merged): Outcome {
   const { layout, ownPlaces, statements, batch, parents, findings } = work;
   const above = parents.of(layout, cells);
   if ("missing" in above) {
@@ -78,22 +73,17 @@ function writeRow(work: Work, { key, cells }: Merged): Outcome {
 
 /**
  * Writes the rows of a table into a batch: a new natural key becomes an identity with its first version, a held one gets a new version
- * where a value that isn't blank differs. What can't be taken is added to `findings`; the caller then undoes the whole.
+ * where a value that isn't blank differs. What can't be taken is added to the work's findings; the caller then undoes the whole.
  */
-export function writeTable(
-  db: Connection,
-  table: TableName,
-  rows: StrippedRows[TableName],
-  { batch, parents, findings }: Pick<Work, "batch" | "parents" | "findings">,
-): Tally {
+export function writeTable(db: Connection, table: TableName, rows: StrippedRows[TableName], work: Work): Tally {
   const tally: Tally = { committed: 0, changed: 0, unchanged: 0 };
   if (rows.length === 0) return tally;
   const layout = layoutOf(table);
   const own: readonly string[] = identities[table].own;
   const ownPlaces = own.map((id) => layout.fields.findIndex(([field]) => field === id));
-  const work: Work = { layout, ownPlaces, statements: statementsOf(db, table), batch, parents, findings };
-  for (const merged of mergeRepeats(layout, rows, findings)) {
-    const outcome = writeRow(work, merged);
+  const tableWork: TableWork = { ...work, layout, ownPlaces, statements: statementsOf(db, table) };
+  for (const merged of mergeRepeats(layout, rows, work.findings)) {
+    const outcome = writeRow(tableWork, merged);
     if (outcome !== "refused") tally[outcome] += 1;
   }
   return tally;
