@@ -11,7 +11,7 @@ export function checkNode() {
 
 /** Install the packages of the lock file, unless they stand there already for this Node. */
 export async function install() {
-  const stamp = `${hashOf(["package-lock.json", "package.json"])} ${process.versions.modules}`;
+  const stamp = `${hashOf(["package-lock.json"])} ${process.versions.modules}`;
   if (stampOf(stampFile) === stamp) return;
   await step("Installing packages (once; the database driver may have to be compiled, about two minutes)", () =>
     quietly("npm", ["ci", "--no-audit", "--no-fund", "--loglevel=error"]),
