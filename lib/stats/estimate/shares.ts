@@ -74,19 +74,24 @@ export type TwoSharesAnswer = Answer<{
   readonly firth: ReturnType<typeof firthLogistic> | null;
 }>;
 
-/** Risk difference (Newcombe on n*, or CR2 when patients are shared) and risk ratio; Firth's profile when a cell is zero. */
+/**
+ * Risk difference (Newcombe on n*) and risk ratio (CR2, log link); with patients in both groups the ratio leads, because the hybrid takes
+ * the groups as independent. Firth's profile stands beside when a cell is zero.
+ */
 export function estimateTwoShares(asked: TwoSharesSituation): TwoSharesAnswer {
   const { event, group, patient, confidence = 0.95, test = false, seed } = asked;
   const between = pairOf("estimate", group, asked.between);
   const rows = { group, patient, between };
   const difference = riskDifference({ ...rows, event, confidence });
+  const ratio = riskRatio({ ...rows, event, confidence });
+  const shared = difference.patientsInBoth > 0;
   const few = Math.min(...difference.groups.map((one) => one.patients as number)) < thresholds.patientsForInterval;
   const firth = few ? null : profiled(event, group, between, confidence);
   const tested = { ...rows, values: event, seed };
   return {
-    lead: few ? "values" : "difference",
-    records: { difference, ratio: riskRatio({ ...rows, event, confidence }), firth },
-    test: !test || few ? null : difference.patientsInBoth > 0 ? signFlip(tested) : permutationDifference(tested),
+    lead: few ? "values" : shared && ratio.lower !== null ? "ratio" : "difference",
+    records: { difference, ratio, firth },
+    test: !test || few ? null : shared ? signFlip(tested) : permutationDifference(tested),
     notes: notesOnce(difference.notes, firth ? zeroCell(patient, group, between) : []),
   };
 }

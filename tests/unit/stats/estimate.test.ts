@@ -607,10 +607,13 @@ describe("shares", () => {
     expect(answer.test).toEqual(permutationDifference({ values: event, ...rows, seed: 1 }));
     expect([answer.lead, estimate({ situation: "two-shares", event, ...rows, seed: 1 }).test]).toEqual(["difference", null]);
   });
-  test("two, shared patients: signs are turned", () => {
+  test("two, shared patients: the ratio leads where there is one, signs are turned", () => {
     const shared = { group, patient: range(40).map((i) => Math.floor(i / 2)), between: ["a", "b"] as const };
     const answer = estimate({ situation: "two-shares", event, ...shared, seed: 1, test: true });
     expect(answer.test).toEqual(signFlip({ values: event, ...shared, seed: 1 }));
+    expect(answer.lead).toBe("ratio");
+    const none = event.map((one, i) => (group[i] === "a" ? 0 : one));
+    expect(estimate({ situation: "two-shares", event: none, ...shared, seed: 1 }).lead).toBe("difference");
   });
   test("a zero cell: Firth's profile beside, marked plain when patients have several", () => {
     const none = event.map((one, i) => (group[i] === "a" ? 0 : one));
