@@ -3,7 +3,7 @@ import { kaplanMeier, sortedCopy } from "@/lib/stats";
 import type { HealingGroup, HealingMark } from "../types";
 import type { Group } from "./groups";
 import type { Censored, Measured } from "./read";
-import { daysAtGain, meanNotes, meansOf, medianOf, type Quartiles, quartilesOf } from "./summaries";
+import { daysAtGain, meansOf, medianOf, type Quartiles, quartilesOf, ratioOf } from "./summaries";
 
 export type ReadGroup = Group & {
   readonly measured: readonly Measured[];
@@ -32,7 +32,7 @@ export function readGroup(group: Group, definition: IndexDefinition, boneNamed: 
 /** The summaries of a group that was read; `medianGainMm` is the whole cohort's, so that groups are compared at one gain. */
 export function summariseGroup(group: ReadGroup, definition: IndexDefinition, medianGainMm: number | null): HealingGroup {
   const { measured, censored } = group;
-  const means = meansOf(measured);
+  const { notes, ...means } = meansOf(measured);
   const fitted = daysAtGain(measured, censored, medianGainMm, definition);
   return {
     key: group.key,
@@ -42,11 +42,12 @@ export function summariseGroup(group: ReadGroup, definition: IndexDefinition, me
     ...countsOf(group, definition),
     excluded: group.excluded,
     ...means,
+    ratioOfSums: ratioOf(measured),
     median: medianOf(measured, censored),
     quartiles: quartilesOf(measured, censored, curveQuartiles(group)),
     daysAtMedianGain: fitted.days,
     medianFilmIntervalDays: middle(measured.flatMap((row) => (row.filmIntervalDays === null ? [] : [row.filmIntervalDays]))),
-    notes: [...meanNotes(means), ...fitted.notes],
+    notes: [...notes, ...fitted.notes],
     marks: [...measured, ...censored].map(markOf),
   };
 }

@@ -1,6 +1,6 @@
-import { cr2Mean, patientMean, plainMean, quantile, wilson, wilsonClustered } from "@/lib/stats";
+import { quantile, wilson, wilsonClustered } from "@/lib/stats";
 import { said } from "../healing/said";
-import { meanNotes } from "../healing/summaries";
+import { meansOf } from "../healing/summaries";
 import type { Mean, Median, Note, Share } from "../types";
 import type { Row } from "./measured";
 import { medianOfRows } from "./median-of-rows";
@@ -15,39 +15,17 @@ export type NumberSummary = {
   readonly notes: readonly Note[];
 };
 
-const none: Mean = { estimate: null, se: null, df: null, lower: null, upper: null, n: 0, patients: 0 };
-
 /** A number a row: mean by patient, mean of patient means, as if every row were another patient, median and quartiles. */
 export function summariseNumbers(rows: readonly Row[]): NumberSummary {
   const values = rows.map(({ value }) => value);
-  const patient = rows.map(({ person }) => person);
-  if (values.length === 0)
-    return {
-      mean: none,
-      patientMean: none,
-      plain: none,
-      median: medianOfRows(rows),
-      quartiles: { lower: null, upper: null },
-      deviation: null,
-      notes: [],
-    };
-  const clustered = cr2Mean({ values, patient });
-  const mean = meanOf(clustered, clustered.patients ?? 0);
-  const byPatient = meanOf(patientMean({ values, patient }), mean.patients);
-  const plainly = plainMean({ values });
+  const means = meansOf(rows);
+  const quartile = (p: number) => (values.length === 0 ? null : quantile({ values, p }).estimate);
   return {
-    mean,
-    patientMean: byPatient,
-    plain: meanOf(plainly, mean.patients),
+    ...means,
     median: medianOfRows(rows),
-    quartiles: { lower: quantile({ values, p: 0.25 }).estimate, upper: quantile({ values, p: 0.75 }).estimate },
-    deviation: plainly.se === null ? null : plainly.se * Math.sqrt(values.length),
-    notes: meanNotes({ mean, patientMean: byPatient }),
+    quartiles: { lower: quartile(0.25), upper: quartile(0.75) },
+    deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(values.length),
   };
-}
-
-function meanOf({ estimate, se, df, lower, upper, n }: Omit<Mean, "patients">, patients: number): Mean {
-  return { estimate, se, df, lower, upper, n, patients };
 }
 
 /** A share of patients, one row each: Wilson's interval, with nothing to cluster. */
