@@ -3,6 +3,7 @@
 export { openRegistry, type OpenOptions, type Registry } from "./registry";
 export type { Check, CommitOptions } from "./commit/commit";
 export type { HeldRow } from "./read/rows";
+export type { RowVersion } from "./read/versions";
 
 // What it answers
 export type {

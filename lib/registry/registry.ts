@@ -9,6 +9,7 @@ import { keepUnitKey, unitKeyIn } from "./keep/unit-key";
 import { hashAsOf } from "./read/content-hash";
 import { framesOf } from "./read/frames";
 import { type HeldRow, rowsAsOf } from "./read/rows";
+import { type RowVersion, versionsOf } from "./read/versions";
 import { inTransaction } from "./transaction";
 import type { Batch, CommitResult, Frame, Settings, State, UndoResult } from "./types";
 import { UndoBlocked, undoBatch } from "./undo/undo";
@@ -30,6 +31,8 @@ export type Registry = {
   readonly frameAsOf: (state: State, table: TableName, columns: readonly string[]) => Promise<Frame>;
   /** What is held now, tables in codebook order, rows in the order of their natural keys; a page of persons at a time. */
   readonly held: () => AsyncIterable<HeldRow>;
+  /** Every version of every row of a person, by the person's entity: what is held of a case, and how it came to be. */
+  readonly versionsOf: (person: number) => Promise<readonly RowVersion[]>;
   readonly unitKey: () => Promise<UnitKeyRecord | null>;
   /** Keeps the same key sealed again. @throws UnitKeyRefused for another key */
   readonly saveUnitKey: (record: UnitKeyRecord) => Promise<void>;
@@ -76,6 +79,7 @@ export async function openRegistry(folder: string, { create = false, check = che
     held: async function* () {
       yield* rowsAsOf(db, newest());
     },
+    versionsOf: async (person) => versionsOf(db, person),
     unitKey: async () => unitKeyIn(db),
     saveUnitKey: async (record) => inTransaction(db, () => keepUnitKey(db, record)),
     settings: async (asOf = newest()) => settingsAsOf(db, requireBatch(asOf, newest())),

@@ -35,6 +35,12 @@ export function fromAsOf(table: TableName): string {
   return `FROM ${sources[table]} ${versions}`;
 }
 
+/** `FROM …` of every version of the rows of one person, `@person` being its entity. */
+export function fromVersionsOf(table: TableName): string {
+  const person = table === "person" ? "i.entity" : "p.entity";
+  return `FROM ${sources[table]} CROSS JOIN ${versionTable(table)} v ON v.entity = i.entity WHERE ${person} = @person`;
+}
+
 /** The person's natural key, whichever the table. */
 export function personColumn(table: TableName): string {
   return columnOf(table, "person");

@@ -11,7 +11,8 @@ const personsAPage = 500;
 
 const valueOfCell = (field: Field, cell: string | number | null): Value => (field.kind === "flag" && cell !== null ? cell === 1 : cell);
 
-function rowMaker<T extends TableName>(table: T): (cells: readonly (string | number | null)[]) => Stripped<T> {
+/** Makes a row of the cells of a table's columns in codebook order. */
+export function rowMaker<T extends TableName>(table: T): (cells: readonly (string | number | null)[]) => Stripped<T> {
   const fields = fieldsOf(table);
   // rows of the registry came in stripped, and nothing else was ever written to it
   return (cells) =>
