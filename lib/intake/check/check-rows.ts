@@ -6,6 +6,7 @@ import type { Finding, StrippedRows } from "../types";
 import { cellChecks } from "./cell-check";
 import { checkEvent } from "./check-event";
 import { checkSegment } from "./check-segment";
+import { knownAlone } from "./segment-fact";
 
 /**
  * The checks of stripped rows by themselves, run where they are made and again where they are kept: cells by the codebook, each person's line,
@@ -39,7 +40,7 @@ function faultOf(field: string, fault: string | null): Finding[] {
 }
 
 function checkOneSegment(row: SegmentRow, person: PersonRow | undefined): Finding[] {
-  const context = { swapped: {}, indication: person?.indication ?? null, aetiology: person?.aetiology ?? null };
+  const context = { ...knownAlone, indication: person?.indication ?? null, aetiology: person?.aetiology ?? null };
   const facts = [...checkSegment(row, context), ...checkLine(row, person)];
   return facts.map((fact) => worded(fact, fact.field));
 }

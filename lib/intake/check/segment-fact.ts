@@ -6,14 +6,14 @@ export type RowFact = Fact & { readonly field: string };
 
 /** What else is known where a segment is checked; a registry knows the row alone. */
 export type SegmentContext = {
-  /** Days of the row with day and month exchanged, by field, on the person's line. */
-  readonly swapped: Readonly<Record<string, number>>;
+  /** The day of a field with day and month exchanged, on the person's line; `null` where there is none. */
+  readonly swapped: (field: string) => number | null;
   readonly indication: string | null;
   readonly aetiology: string | null;
 };
 export type SegmentCheck = (row: SegmentRow, context: SegmentContext) => readonly RowFact[];
 
-export const knownAlone: SegmentContext = { swapped: {}, indication: null, aetiology: null };
+export const knownAlone: SegmentContext = { swapped: () => null, indication: null, aetiology: null };
 
 /** A finding when a figure lies outside a range; nothing when there is no figure. */
 export function outside(

@@ -18,8 +18,9 @@ const afterSurgery = [
 export const checkSwappedDays: SegmentCheck = (row, { swapped }) =>
   afterSurgery.flatMap((field) => {
     const day = row[field];
-    const other = swapped[field];
-    if (day === null || other === undefined || !isEarly(row, field, day) || isEarly(row, field, other)) return [];
+    if (day === null || !isEarly(row, field, day)) return [];
+    const other = swapped(field);
+    if (other === null || isEarly(row, field, other)) return [];
     return [{ code: "day-and-month-swapped" as const, field, found: "a date out of order with the row's other days" }];
   });
 

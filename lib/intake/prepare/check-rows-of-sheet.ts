@@ -33,7 +33,11 @@ function checkOne(stripped: StrippedDraft, answerOf: AnswerOf): void {
   const aetiology = (person?.aetiology ?? null) as string | null;
   if (segment) {
     dropTrapsOfRays(stripped, segment.bone);
-    const context = { swapped: swappedDays(stripped), indication: (person?.indication ?? null) as string | null, aetiology };
+    const context = {
+      swapped: (field: string) => swappedDay(stripped, field),
+      indication: (person?.indication ?? null) as string | null,
+      aetiology,
+    };
     keep(stripped, applyAnswers(stripped, segment, checkSegment(segment, context), answerOf));
   }
   for (const { table, row, number } of stripped.parts) {
@@ -58,11 +62,8 @@ function keep(stripped: StrippedDraft, facts: readonly RowFact[], fieldSuffix = 
   for (const fact of facts) stripped.facts.push({ ...fact, column: null, field: `${fact.field}${fieldSuffix}` });
 }
 
-/** Days of a row with day and month exchanged, on the person's line. */
-function swappedDays({ draft, keyed }: StrippedDraft): Readonly<Record<string, number>> {
-  const swapped: Record<string, number> = {};
-  for (const [field, value] of Object.entries(findPart(draft, "segment")?.values ?? {})) {
-    if (keyed && isDay(value) && "on" in value && value.swapped !== null) swapped[field] = dayOnLine(value.swapped, keyed.shiftDays);
-  }
-  return swapped;
+/** A day of a row with day and month exchanged, on the person's line. */
+function swappedDay({ draft, keyed }: StrippedDraft, field: string): number | null {
+  const value = findPart(draft, "segment")?.values[field];
+  return keyed && isDay(value) && "on" in value && value.swapped !== null ? dayOnLine(value.swapped, keyed.shiftDays) : null;
 }

@@ -3,12 +3,21 @@ import type { Question } from "./question";
 
 const sampleCount = 3;
 
-/** Cells of a column that aren't blank. */
-export function* cellsOf(sheet: Sheet, index: number): Generator<string> {
+const tallies = new WeakMap<Sheet, Map<number, ReadonlyMap<string, number>>>();
+
+/** Different cells of a column that aren't blank, and how often each stands: a column is judged by them, not row by row. */
+export function tallyOf(sheet: Sheet, index: number): ReadonlyMap<string, number> {
+  const held = tallies.get(sheet) ?? new Map<number, ReadonlyMap<string, number>>();
+  tallies.set(sheet, held);
+  const known = held.get(index);
+  if (known) return known;
+  const tally = new Map<string, number>();
   for (const row of sheet.rows) {
     const cell = row[index] as string;
-    if (cell !== "") yield cell;
+    if (cell !== "") tally.set(cell, (tally.get(cell) ?? 0) + 1);
   }
+  held.set(index, tally);
+  return tally;
 }
 
 /** Up to three cells of a column, with their rows: they stay in the tab. */
@@ -25,15 +34,29 @@ export function samplesOf(sheet: Sheet, index: number): Question["samples"] {
 export function share(sheet: Sheet, index: number, is: (cell: string) => boolean): number {
   let all = 0;
   let those = 0;
-  for (const cell of cellsOf(sheet, index)) {
-    all++;
-    if (is(cell)) those++;
+  for (const [cell, times] of tallyOf(sheet, index)) {
+    all += times;
+    if (is(cell)) those += times;
   }
   return all === 0 ? 0 : those / all;
 }
 
-/** The middle one of some numbers; `null` of none. */
-export function middleOf(numbers: readonly number[]): number | null {
-  const sorted = [...numbers].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? null;
+/** Numbers, each with how often it stands. */
+export type Weighted = readonly (readonly [value: number, times: number])[];
+
+/** The middle one of weighted numbers; `null` of none. */
+export function middleOf(numbers: Weighted): number | null {
+  const sorted = [...numbers].sort(([a], [b]) => a - b);
+  const half = sumOf(sorted) / 2;
+  let passed = 0;
+  for (const [value, times] of sorted) {
+    passed += times;
+    if (passed > half) return value;
+  }
+  return sorted.at(-1)?.[0] ?? null;
+}
+
+/** How many numbers there are, or how many are something. */
+export function sumOf(numbers: Weighted, is: (value: number) => boolean = () => true): number {
+  return numbers.reduce((sum, [value, times]) => (is(value) ? sum + times : sum), 0);
 }

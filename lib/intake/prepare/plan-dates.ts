@@ -2,7 +2,7 @@ import { targetId } from "../match/target";
 import type { DateOrder, Sheet } from "../types";
 import { noEvidence, orderOf, weigh } from "../values/date-order";
 import { datePartsOf } from "../values/date-parts";
-import { cellsOf, samplesOf } from "./column-cells";
+import { samplesOf, tallyOf } from "./column-cells";
 import type { ColumnPlan } from "./column-plan";
 import { type Question, question } from "./question";
 
@@ -15,7 +15,7 @@ export function planDates(
   if (said !== null) return { order: said, questions: [] };
   const dated = columns.filter(({ reading }) => reading.as === "date" || reading.as === "birth-date");
   const evidence = noEvidence();
-  for (const { index } of dated) for (const cell of cellsOf(sheet, index)) weigh(cell, evidence);
+  for (const { index } of dated) for (const [cell, times] of tallyOf(sheet, index)) weigh(cell, evidence, times);
   const order = orderOf(evidence);
   if (order === "none-needed") return { order: null, questions: [] };
   if (order !== "unknown") return { order, questions: [] };
@@ -24,7 +24,7 @@ export function planDates(
 }
 
 function askOrder(sheet: Sheet, dated: readonly ColumnPlan[], found: string): Question {
-  const column = dated.find(({ index }) => [...cellsOf(sheet, index)].some((cell) => datePartsOf(cell)?.kind === "open"));
+  const column = dated.find(({ index }) => [...tallyOf(sheet, index).keys()].some((cell) => datePartsOf(cell)?.kind === "open"));
   const place = { file: sheet.file, column: column?.header ?? null, field: column ? targetId(column.target) : null };
   return question("date-order-unknown", place, found, {
     choices: ["dmy", "mdy", "ymd"],

@@ -5,7 +5,7 @@ import { fieldOfTarget, targetId } from "../match/target";
 import type { Sheet } from "../types";
 import { markFrom, noMarkEvidence, weighMark } from "../values/decimal-mark";
 import type { DecimalMark } from "../values/number";
-import { cellsOf, samplesOf } from "./column-cells";
+import { samplesOf, tallyOf } from "./column-cells";
 import type { MappedColumn } from "./mapped-column";
 import { type Question, question } from "./question";
 
@@ -40,7 +40,7 @@ function markOfColumn(sheet: Sheet, { index, target, unit }: MappedColumn) {
   const hard = field && (field.kind === "number" || field.kind === "count") ? field.hard : undefined;
   const possible = (value: number) => !hard || (value * factor >= hard[0] && value * factor <= hard[1]);
   const evidence = noMarkEvidence();
-  for (const cell of cellsOf(sheet, index)) weighMark(cell, evidence, possible);
+  for (const [cell, times] of tallyOf(sheet, index)) weighMark(cell, evidence, possible, times);
   return markFrom(evidence);
 }
 

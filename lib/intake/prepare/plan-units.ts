@@ -4,7 +4,7 @@ import type { HeaderUnit } from "../match/header-unit";
 import { targetId } from "../match/target";
 import type { LengthUnit, Sheet } from "../types";
 import { type DecimalMark, readNumber } from "../values/number";
-import { cellsOf, middleOf, samplesOf } from "./column-cells";
+import { middleOf, samplesOf, sumOf, tallyOf, type Weighted } from "./column-cells";
 import type { MappedColumn } from "./mapped-column";
 import { type Question, question } from "./question";
 
@@ -16,18 +16,19 @@ export function lengthUnit(sheet: Sheet, index: number, field: NumberField, mark
   if (!field.hard) return said ?? "mm";
   const [low, high] = field.hard;
   const isOutside = (mm: number) => mm < low || mm > high;
-  const values = valuesOf(sheet, index, mark).filter((value) => value !== 0);
-  if (values.length === 0) return "mm";
-  const notMm = values.filter((value) => isOutside(value)).length;
-  const notCm = values.filter((value) => isOutside(value * 10)).length;
-  return notCm * 2 > values.length && notMm * 2 < values.length ? "mm" : said;
+  const values = valuesOf(sheet, index, mark).filter(([value]) => value !== 0);
+  const all = sumOf(values);
+  if (all === 0) return "mm";
+  const notMm = sumOf(values, isOutside);
+  const notCm = sumOf(values, (value) => isOutside(value * 10));
+  return notCm * 2 > all && notMm * 2 < all ? "mm" : said;
 }
 
 /** Numbers of a column that bear no unit of their own. */
-function valuesOf(sheet: Sheet, index: number, mark: DecimalMark): number[] {
-  return [...cellsOf(sheet, index)].flatMap((cell) => {
+function valuesOf(sheet: Sheet, index: number, mark: DecimalMark): Weighted {
+  return [...tallyOf(sheet, index)].flatMap(([cell, times]) => {
     const read = readNumber(cell, mark);
-    return read === null || read.unit !== null ? [] : [read.value];
+    return read === null || read.unit !== null ? [] : [[read.value, times] as const];
   });
 }
 

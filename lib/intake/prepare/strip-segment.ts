@@ -19,11 +19,11 @@ export function placeDay(day: RawDay, surgeryDay: number | null, keyed: Keyed): 
   return surgeryDay === null ? null : surgeryDay + day.after;
 }
 
-/** Values of a part with its days placed. */
-export function placed(part: Part, surgeryDay: number | null, keyed: Keyed): AnyRow {
-  const row: AnyRow = {};
-  for (const [field, value] of Object.entries(part.values)) {
-    row[field] = isDay(value) ? placeDay(value, surgeryDay, keyed) : (value as Value);
+/** Values of a part with its days placed, into a row. */
+export function placed({ values }: Part, surgeryDay: number | null, keyed: Keyed, row: AnyRow = {}): AnyRow {
+  for (const field in values) {
+    const value = values[field] as Value | RawDay;
+    row[field] = isDay(value) ? placeDay(value, surgeryDay, keyed) : value;
   }
   return row;
 }
@@ -37,17 +37,14 @@ export function stripSegment(
   options: StripOptions,
 ): { row: AnyRow; facts: PlacedFact[] } {
   const age = ageOf(draft, part, surgery);
-  const row = {
-    ...blankRow("segment"),
-    ...placed(part, surgery.day, keyed),
-    person: keyed.person,
-    surgeryDay: surgery.day,
-    surgeryYear: surgery.line === "dated" ? surgery.date.year : surgery.year,
-    surgeryQuarter: surgery.line === "dated" && !options.yearOnly ? quarterOf(surgery.date) : null,
-    auditYear: surgery.line === "dated" ? auditYearOf(surgery.date, options.auditYearStartsIn) : null,
-    surgeon: keyed.surgeon,
-    ageAtSurgeryYears: age.years,
-  };
+  const row = placed(part, surgery.day, keyed, blankRow("segment"));
+  row.person = keyed.person;
+  row.surgeryDay = surgery.day;
+  row.surgeryYear = surgery.line === "dated" ? surgery.date.year : surgery.year;
+  row.surgeryQuarter = surgery.line === "dated" && !options.yearOnly ? quarterOf(surgery.date) : null;
+  row.auditYear = surgery.line === "dated" ? auditYearOf(surgery.date, options.auditYearStartsIn) : null;
+  row.surgeon = keyed.surgeon;
+  row.ageAtSurgeryYears = age.years;
   return { row, facts: age.facts };
 }
 

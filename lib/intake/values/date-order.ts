@@ -8,13 +8,13 @@ export function noEvidence(): OrderEvidence {
   return { dayFirst: 0, monthFirst: 0, either: 0 };
 }
 
-/** Adds what one cell says. A day equal to its month says nothing, and harms nothing. */
-export function weigh(cell: string, evidence: OrderEvidence): void {
+/** Adds what a cell says that stands some times. A day equal to its month says nothing, and harms nothing. */
+export function weigh(cell: string, evidence: OrderEvidence, times = 1): void {
   const parts = datePartsOf(cell);
   if (parts?.kind !== "open" || parts.a === parts.b) return;
-  if (parts.a > 12 && parts.b <= 12) evidence.dayFirst++;
-  else if (parts.b > 12 && parts.a <= 12) evidence.monthFirst++;
-  else if (parts.a <= 12 && parts.b <= 12) evidence.either++;
+  if (parts.a > 12 && parts.b <= 12) evidence.dayFirst += times;
+  else if (parts.b > 12 && parts.a <= 12) evidence.monthFirst += times;
+  else if (parts.a <= 12 && parts.b <= 12) evidence.either += times;
 }
 
 /**

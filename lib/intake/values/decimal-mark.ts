@@ -7,14 +7,14 @@ export function noMarkEvidence(): MarkEvidence {
   return { comma: 0, point: 0, open: 0 };
 }
 
-/** Adds what one cell says. `openFits` tells whether a cell that could be thousands is a possible value when read so, and when not. */
-export function weighMark(cell: string, evidence: MarkEvidence, possible: (value: number) => boolean): void {
+/** Adds what a cell says that stands some times. `possible` tells a number that the field can hold: thousands and decimals seldom both are. */
+export function weighMark(cell: string, evidence: MarkEvidence, possible: (value: number) => boolean, times = 1): void {
   const digits = splitNumber(cell)?.digits;
   if (!digits || !/[.,]/.test(digits)) return;
   const said = markOf(digits, possible);
-  if (said === ",") evidence.comma++;
-  else if (said === ".") evidence.point++;
-  else evidence.open++;
+  if (said === ",") evidence.comma += times;
+  else if (said === ".") evidence.point += times;
+  else evidence.open += times;
 }
 
 function markOf(digits: string, possible: (value: number) => boolean): DecimalMark | null {
