@@ -92,7 +92,7 @@ function momentEntries(): Entry[] {
   const ofSide = sideless.flatMap(([id, base]) =>
     saidAt(base).map(([words, moment]): Entry => [words, { target: fileTarget(id, moment), withTimeUnit: false }]),
   );
-  return [...measured, ...dates, ...ofSide];
+  return [...dates, ...measured, ...ofSide];
 }
 
 function numberedEntries(): Entry[] {

@@ -45,18 +45,23 @@ function mayHold(reason: string, wanted: Target | null): boolean {
   return reason === "blank-header";
 }
 
-/** The kind of sheet that explains most columns. Without a bone, side, or time of surgery a row can't be a segment. */
+/**
+ * The kind of sheet that explains most columns. Without a bone, side, or time of surgery a row can't be a segment; where it can, a column
+ * that only a segment has counts twice: a log of operations with two columns of one complication is still a log of operations.
+ */
 function bestKind(matches: readonly SheetMatch[]): SheetMatch {
-  const counted = matches
-    .filter(({ kind, columns }) => needed[kind].every((id) => columns.some(({ target }) => target?.field === id)))
-    .map((match) => ({ match, matched: match.columns.filter(({ target }) => target !== null).length }));
-  const asSegments = counted.find(({ match }) => match.kind === "one-sheet");
-  const isSegments = asSegments?.match.columns.some(({ target }) => target?.table === "segment") ?? false;
-  const possible = counted.filter(({ match }) => isSegments || match.kind !== "one-sheet");
-  let best = possible[0] ?? counted[0];
-  for (const candidate of possible) if (best && candidate.matched > best.matched) best = candidate;
-  if (!best) throw new RangeError("matchSheet requires a kind of sheet, received none");
-  return best.match;
+  const possible = matches.filter(({ kind, columns }) => needed[kind].every((id) => columns.some(({ target }) => target?.field === id)));
+  const segments = possible.find(({ kind }) => kind === "one-sheet");
+  const isSegments = segments?.columns.some(({ target }) => target?.table === "segment") ?? false;
+  const [first, ...others] = possible.filter(({ kind }) => isSegments || kind !== "one-sheet");
+  if (!first) throw new RangeError("matchSheet requires a kind of sheet, received none");
+  return others.reduce((best, match) => (explains(match, best) > explains(best, match) ? match : best), first);
+}
+
+/** Columns that a kind of sheet explains and another doesn't. */
+function explains(match: SheetMatch, other: SheetMatch): number {
+  const own = match.columns.filter(({ target }, i) => target !== null && other.columns[i]?.target === null);
+  return own.length * (match.kind === "one-sheet" ? 2 : 1);
 }
 
 /** Of two columns for one field, one that is blank in every row says nothing. */

@@ -8,6 +8,8 @@ export type DateRead =
   | { readonly date: null; readonly swapped: CalendarDate | null; readonly why: "not-a-date" | "date-impossible" };
 
 const earliestYear = 1900;
+// 18 May 1927: a smaller number in a column of dates is a year typed alone, or a time
+const smallestSerial = 10_000;
 
 /** How dates of a file are read: the order of day and month, and the year in which a two-digit year ends its century. */
 export type DateRules = { readonly order: DateOrder | null; readonly thisYear: number };
@@ -21,7 +23,7 @@ export function readDate(cell: string, rules: DateRules): DateRead {
 }
 
 function fromSerial(serial: number): DateRead {
-  const date = excelSerial(serial);
+  const date = serial < smallestSerial ? null : excelSerial(serial);
   return date ? { date, swapped: null, why: null } : { date: null, swapped: null, why: "not-a-date" };
 }
 
