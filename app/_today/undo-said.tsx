@@ -13,11 +13,16 @@ export function UndoSaid({ asked }: Props) {
   );
 }
 
-function undoText({ undo, batch, blockedBy }: Asked): { readonly done: boolean; readonly words: string } | null {
+function undoText({ undo, batch, blockedBy, failed }: Asked): { readonly done: boolean; readonly words: string } | null {
   if (undo === undefined) return null;
   if (!isNumber(undo)) return { done: false, words: "There is no such batch. Nothing was changed." };
   if (isNumber(batch))
     return { done: true, words: `Batch ${undo} was taken back, as batch ${batch}. To have it again, take batch ${batch} back.` };
+  if (failed !== undefined)
+    return {
+      done: false,
+      words: `Batch ${undo} could not be taken back: the disk is full, or another process holds the registry. Nothing was changed.`,
+    };
   const names = typeof blockedBy === "string" ? blockedBy.split(",").filter(isNumber) : [];
   const later = `batch${names.length === 1 ? "" : "es"} ${listed(names)}`;
   return {

@@ -1,3 +1,5 @@
+import { NothingCommitted } from "@/lib/registry";
+import { now } from "../../_data/now";
 import { registry } from "../../_data/registry";
 
 /** Takes a batch back, then shows Today with what came of it. The door before it has checked that one of our own pages asks. */
@@ -10,6 +12,11 @@ export async function POST(request: Request): Promise<Response> {
 async function undone(batch: number): Promise<string> {
   const open = await registry();
   if (!(await open.batches()).some((held) => held.batch === batch)) return "/?undo=unknown";
-  const result = await open.undo(batch, { at: new Date().toISOString() });
-  return "blockedBy" in result ? `/?undo=${batch}&blockedBy=${result.blockedBy.join(",")}` : `/?undo=${batch}&batch=${result.batch}`;
+  try {
+    const result = await open.undo(batch, { at: now() });
+    return "blockedBy" in result ? `/?undo=${batch}&blockedBy=${result.blockedBy.join(",")}` : `/?undo=${batch}&batch=${result.batch}`;
+  } catch (error) {
+    if (error instanceof NothingCommitted) return `/?undo=${batch}&failed=1`;
+    throw error;
+  }
 }

@@ -1,0 +1,66 @@
+import { describe, expect, inject, test } from "vitest";
+import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
+
+const { open } = oneBrowser();
+
+const looks = [
+  { look: "wide", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
+  { look: "phone", viewport: { width: 360, height: 740 }, colorScheme: "light" },
+  { look: "dark", viewport: { width: 1280, height: 800 }, colorScheme: "dark" },
+] as const;
+
+const pages = [
+  { page: "today", of: "filled", path: "/" },
+  { page: "today-undone", of: "filled", path: "/?undo=3&batch=4" },
+  { page: "today-undo-blocked", of: "filled", path: "/?undo=1&blockedBy=2,3" },
+  { page: "outcomes", of: "filled", path: "/outcomes" },
+  { page: "outcomes-by-device", of: "filled", path: "/outcomes?by=device&unit=months" },
+  { page: "outcomes-two-splits", of: "filled", path: "/outcomes?by=bone,sex&rescue=competing" },
+  { page: "outcomes-fixator", of: "filled", path: "/outcomes?measure=fixator" },
+  { page: "outcomes-latency", of: "filled", path: "/outcomes?measure=latency&by=bone" },
+  { page: "outcomes-cohort", of: "filled", path: `/outcomes?by=bone&where=${encodeURIComponent('{"sex":["female"]}')}` },
+  { page: "outcomes-nobody", of: "filled", path: `/outcomes?where=${encodeURIComponent('{"surgeryYear":{"from":1971,"to":1972}}')}` },
+  { page: "outcomes-bad-address", of: "filled", path: "/outcomes?by=shoe&unit=furlongs&where=%7B&asOf=99&colour=red" },
+  { page: "today-empty", of: "empty", path: "/" },
+  { page: "outcomes-empty", of: "empty", path: "/outcomes" },
+] as const;
+
+describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
+  test.each(pages)("$page: no complaint, no fault of access, nothing beyond the window", async ({ page: name, of, path }) => {
+    const page = await open({ viewport, colorScheme, reducedMotion: "reduce" });
+    const complaints = complaintsOf(page);
+    const response = await page.goto(inject(of).address + path);
+    expect(response?.status()).toBe(200);
+    await page.waitForLoadState("networkidle");
+    await shoot(page, `${name}-${look}`);
+    expect(await axeFaults(page)).toEqual([]);
+    expect(await overhang(page)).toBe(0);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+});
+
+test.each(pages)("$page on paper: no controls, the cautions whole", async ({ page: name, of, path }) => {
+  const page = await open({ viewport: { width: 673, height: 950 } });
+  await page.goto(inject(of).address + path);
+  await page.emulateMedia({ media: "print" });
+  await shoot(page, `${name}-print`);
+  expect(await page.locator("button:visible, nav:visible").count()).toBe(0);
+  const text = await page.locator("body").innerText();
+  expect(text).toContain("a question, not a verdict");
+  expect(text).toContain("need a person’s judgement before anything is published");
+  expect(await overhang(page)).toBe(0);
+  await page.context().close();
+});
+
+test("an address without a page says so, with the way back", async () => {
+  const page = await open();
+  const response = await page.goto(`${inject("filled").address}/nowhere`);
+  expect(response?.status()).toBe(404);
+  expect(await page.locator("h1").innerText()).toBe("There is no page at this address.");
+  await shoot(page, "no-such-page-wide");
+  expect(await axeFaults(page)).toEqual([]);
+  await page.getByRole("link", { name: "Go to Today" }).click();
+  await page.waitForURL(`${inject("filled").address}/`);
+  await page.context().close();
+});

@@ -1,0 +1,70 @@
+import { expect, inject, test } from "vitest";
+import { oneBrowser } from "./browser";
+
+const { open } = oneBrowser();
+const asked = (url: string) => Object.fromEntries([...new URL(url).searchParams].filter(([, value]) => value !== ""));
+
+test("a word chosen with the pointer is asked at once, and the address is the question", async () => {
+  const page = await open();
+  await page.goto(`${inject("filled").address}/outcomes`);
+  await page.waitForLoadState("networkidle");
+  await page.getByLabel("Split by").selectOption({ label: "bone" });
+  await page.waitForURL(/by=bone/);
+  await page.waitForLoadState("networkidle");
+  await page.getByLabel("Unit").selectOption({ label: "months/cm" });
+  await page.waitForURL(/unit=months/);
+  expect(asked(page.url())).toEqual({ measure: "surgery-to-consolidation", by: "bone", rescue: "counted", unit: "months" });
+  expect(await page.locator(".figure .wide svg text", { hasText: "months/cm (95 % CI" }).count()).toBeGreaterThan(1);
+  await page.goBack();
+  await page.goBack();
+  expect(asked(page.url())).toEqual({});
+  await page.context().close();
+});
+
+test("a word chosen with the keyboard waits for Enter", async () => {
+  const page = await open();
+  const address = `${inject("filled").address}/outcomes`;
+  await page.goto(address);
+  await page.waitForLoadState("networkidle");
+  await page.getByLabel("Split by").focus();
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("ArrowDown");
+  await page.getByRole("button", { name: "Ask" }).waitFor();
+  expect(page.url()).toBe(address);
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/by=device/);
+  await page.context().close();
+});
+
+test("without scripts the sentence is a form with a button, and the figure stands", async () => {
+  const page = await open({ javaScriptEnabled: false });
+  await page.goto(`${inject("filled").address}/outcomes`);
+  await page.getByLabel("Split by").selectOption({ label: "bone" });
+  await page.getByRole("button", { name: "Ask" }).click();
+  await page.waitForURL(/by=bone/);
+  expect(await page.locator(".figure .wide svg [data-mark]").count()).toBeGreaterThan(100);
+  await page.context().close();
+});
+
+test("cohort and batch of the address stay when a word is changed", async () => {
+  const page = await open();
+  const where = '{"sex":["female"]}';
+  await page.goto(`${inject("filled").address}/outcomes?asOf=1&where=${encodeURIComponent(where)}`);
+  await page.waitForLoadState("networkidle");
+  expect(await page.locator(".question").innerText()).toContain("sex female");
+  await page.getByLabel("Split by").selectOption({ label: "bone" });
+  await page.waitForURL(/by=bone/);
+  expect(asked(page.url())).toMatchObject({ where, asOf: "1", by: "bone" });
+  await page.context().close();
+});
+
+test("a bad address names each piece and what it may be, and repeats none of it", async () => {
+  const page = await open();
+  await page.goto(`${inject("filled").address}/outcomes?by=Mrs-Invented&unit=furlongs&asOf=99`);
+  const text = await page.locator("main").innerText();
+  expect(text).toContain("by must be fields of a segment or its patient");
+  expect(text).toContain("unit must be days or months");
+  expect(text).toMatch(/asOf must be a batch from 1 to \d+/);
+  expect(text).not.toMatch(/Invented|furlongs/);
+  await page.context().close();
+});

@@ -1,0 +1,58 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import type { TestProject } from "vitest/node";
+import { build } from "@/lib/cli/setup/build.mjs";
+import { startServer } from "@/lib/cli/setup/serve.mjs";
+import { lengthbook } from "./lengthbook";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    /** Address of a registry that holds the invented unit, and its folder. */
+    readonly filled: { readonly address: string; readonly data: string };
+    /** Address of a registry into which nothing has been brought. */
+    readonly empty: { readonly address: string; readonly data: string };
+  }
+}
+
+const passphrase = "invented unit, open key";
+
+/** Builds the pages unless nothing changed, brings the invented unit in by the command line, and serves two registries on free ports. */
+export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  await build();
+  const folder = mkdtempSync(path.join(tmpdir(), "lengthbook-browser-"));
+  const secret = path.join(folder, "passphrase.txt");
+  writeFileSync(secret, `${passphrase}\n`, { mode: 0o600 });
+  const filledData = path.join(folder, "filled");
+  await lengthbook(filledData, ["intake", "demo-data/seven-years.csv", "--dates", "ymd", "--passphrase-file", secret, "--json"]);
+  const servers = await Promise.all([filledData, path.join(folder, "empty")].map(serve));
+  const [filled, empty] = servers;
+  if (!filled || !empty) throw new Error("two servers were started and one of them is not there");
+  project.provide("filled", { address: filled.address, data: filled.data });
+  project.provide("empty", { address: empty.address, data: empty.data });
+  return async () => {
+    await Promise.all(servers.map(({ stop }) => stop()));
+    rmSync(folder, { recursive: true });
+  };
+}
+
+async function serve(data: string) {
+  const { child, address, ended } = await startServer({ data, port: await freePort() });
+  const stop = async () => {
+    child.kill("SIGTERM");
+    await ended;
+  };
+  return { address, data, stop };
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.once("error", reject);
+    probe.listen(0, "127.0.0.1", () => {
+      const address = probe.address();
+      probe.close(() => (typeof address === "object" && address ? resolve(address.port) : reject(new Error("no port was given"))));
+    });
+  });
+}
