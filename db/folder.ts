@@ -32,7 +32,9 @@ function prepare(folder: string, path: string): void {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   closeToOthers(folder);
   if (!existsSync(path)) closeSync(openSync(path, "a", 0o600));
-  const files = fileNames.map((name) => join(/* turbopackIgnore: true */ folder, name)).filter((file) => existsSync(/* turbopackIgnore: true */ file));
+  const files = fileNames
+    .map((name) => join(/* turbopackIgnore: true */ folder, name))
+    .filter((file) => existsSync(/* turbopackIgnore: true */ file));
   for (const file of files) if ((statSync(file).mode & others) !== 0) chmodSync(file, 0o600);
 }
 

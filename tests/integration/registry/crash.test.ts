@@ -6,7 +6,7 @@ import Database from "better-sqlite3";
 import { expect, test } from "vitest";
 import { openRegistry } from "@/lib/registry";
 import { at, fresh, heldBy, noCheck } from "./folder";
-import { aPerson, aSegment, rowsOf } from "./rows";
+import { aPerson, aSegment, manyRows, rowsOf } from "./rows";
 
 const persons = 4000;
 const before = rowsOf({ person: [aPerson(1)], segment: [aSegment(1)] });
@@ -34,6 +34,12 @@ async function registryWithOneBatch(): Promise<string> {
   return folder;
 }
 
+async function commitAgain(folder: string): Promise<void> {
+  const registry = await openRegistry(folder, { check: noCheck });
+  await registry.commit(manyRows(persons), { at });
+  await registry.close();
+}
+
 /** Opens what a crash left and tells how many of the batch's persons are held, having checked that the rest is whole. */
 async function survivors(folder: string): Promise<number> {
   const registry = await openRegistry(folder, { check: noCheck });
@@ -56,11 +62,11 @@ test("kill -9 in the middle of a commit leaves all of its rows or none, and the 
   expect(await survivors(whole)).toBe(persons);
   rmSync(whole, { recursive: true });
   const left: number[] = [];
-  for (const share of [0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9]) {
+  for (const share of [0, 0.2, 0.4, 0.6, 0.8]) {
     const folder = await registryWithOneBatch();
     await commitInChild(folder, share * commitMs);
     left.push(await survivors(folder));
-    if (left.at(-1) === 0) await commitInChild(folder);
+    await commitAgain(folder);
     expect(await survivors(folder)).toBe(persons);
     rmSync(folder, { recursive: true });
   }

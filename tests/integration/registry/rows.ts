@@ -27,3 +27,9 @@ export const anEvent = (n: number, fields: Partial<Rows["event"]> = {}) =>
 export function rowsOf(rows: Partial<StrippedRows>): StrippedRows {
   return { ...(Object.fromEntries(tableNames.map((table) => [table, []])) as unknown as StrippedRows), ...rows };
 }
+
+/** So many persons with one segment each. */
+export function manyRows(persons: number): StrippedRows {
+  const people = Array.from({ length: persons }, (_, i) => i + 10);
+  return rowsOf({ person: people.map((n) => aPerson(n)), segment: people.map((n) => aSegment(n, { gainMm: 50 })) });
+}
