@@ -1,6 +1,14 @@
 // Questions
+export { type AnyQuestion, ask, isHealing } from "./ask";
 
+export { type CasebookAnswer, type CasebookQuestion, type CasebookRow, casebook } from "./casebook/casebook";
+export { type CasebookColumn, type CasebookKind, casebookColumn, casebookColumns, usualColumns } from "./casebook/columns";
+export { type CasebookList, casebookList, casebookLists } from "./casebook/lists";
 export { type CohortAnswer, cohort, type FlowStep } from "./cohort/cohort";
+export type { Balance } from "./compare/balance";
+export { type CompareAnswer, type CompareQuestion, compare } from "./compare/compare";
+export type { Difference } from "./compare/differences";
+export type { Between } from "./compare/sides";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type MeasureEntry, measureList } from "./measures";
