@@ -46,6 +46,12 @@ const questionLines = [
   "asked TEXT NOT NULL CONSTRAINT question_asked_json CHECK (json_valid(asked))",
 ];
 
+/** Cohorts by the names that the unit gave them. They are descriptions, not data: a name may be given to another cohort. */
+const cohortLines = [
+  "name TEXT PRIMARY KEY NOT NULL CONSTRAINT cohort_name_word CHECK (length(name) BETWEEN 1 AND 60 AND name NOT GLOB '*[^0-9a-z-]*')",
+  "conditions TEXT NOT NULL CONSTRAINT cohort_conditions_json CHECK (json_valid(conditions))",
+];
+
 const erasureLines = [
   "only INTEGER PRIMARY KEY CONSTRAINT erasure_only_one CHECK (only = 1)",
   "count INTEGER NOT NULL CONSTRAINT erasure_count_limits CHECK (count >= 0)",
@@ -82,6 +88,7 @@ export function ledgerDdl(): readonly string[] {
     refuse("unit_key_never_deleted", "DELETE ON unit_key", "unit_key: the key is never deleted"),
     createTable("question", questionLines),
     refuse("question_never_changed", "UPDATE ON question", "question: a question is never changed"),
+    createTable("cohort", cohortLines),
     createTable("settings", settingsLines()),
     ...versionTriggers("settings", ["content"]),
   ];

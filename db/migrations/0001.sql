@@ -84,6 +84,11 @@ CREATE TABLE question (
 CREATE TRIGGER question_never_changed BEFORE UPDATE ON question
 BEGIN SELECT RAISE(ABORT, 'question: a question is never changed'); END;
 
+CREATE TABLE cohort (
+  name TEXT PRIMARY KEY NOT NULL CONSTRAINT cohort_name_word CHECK (length(name) BETWEEN 1 AND 60 AND name NOT GLOB '*[^0-9a-z-]*'),
+  conditions TEXT NOT NULL CONSTRAINT cohort_conditions_json CHECK (json_valid(conditions))
+) STRICT;
+
 CREATE TABLE settings (
   entity INTEGER NOT NULL CONSTRAINT settings_entity_one CHECK (entity = 1),
   since_batch INTEGER NOT NULL,

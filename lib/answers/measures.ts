@@ -1,4 +1,5 @@
-import { definitionSentence, indexDefinitions } from "@/lib/outcomes";
+import { complicationMeasures, complicationSentence, definitionSentence, indexDefinitions } from "@/lib/outcomes";
+import { bareMeasures } from "./measures/catalogue";
 
 /** A row of `measure --list`. */
 export type MeasureEntry = {
@@ -9,13 +10,14 @@ export type MeasureEntry = {
   readonly definition: string;
 };
 
-/** Every measure that can be asked for, in the order in which they are offered. */
+/** Every measure that can be asked for, by its bare id, in the order in which they are offered. */
 export function measureList(): readonly MeasureEntry[] {
-  return indexDefinitions.map((definition) => ({
-    id: definition.id,
-    title: definition.title,
-    of: "segment",
-    unit: definition.unit,
-    definition: definitionSentence(definition),
-  }));
+  const clocks = indexDefinitions.map((one) => ({ ...entry(one), of: "segment" as const, definition: definitionSentence(one) }));
+  const read = bareMeasures().map(([id, one]) => ({ ...entry(one), id, of: one.of, definition: one.sentence }));
+  const events = complicationMeasures.map((one) => ({ ...entry(one), of: one.of, definition: complicationSentence(one) }));
+  return [...clocks, ...read, ...events];
+}
+
+function entry({ id, title, unit }: { readonly id: string; readonly title: string; readonly unit: string }) {
+  return { id, title, unit };
 }

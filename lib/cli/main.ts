@@ -1,14 +1,17 @@
 import { Refusal, UsageError } from "./arguments";
 import type { Command } from "./command";
 import { batches } from "./commands/batches";
+import { cohort } from "./commands/cohort";
+import { compare } from "./commands/compare";
 import { intake } from "./commands/intake";
 import { measure } from "./commands/measure";
 import { result } from "./commands/result";
+import { settings } from "./commands/settings";
 import { stats } from "./commands/stats";
 import { template } from "./commands/template";
 import { undo } from "./commands/undo";
 
-const commands: Readonly<Record<string, Command>> = { intake, undo, batches, template, measure, result, stats };
+const commands: Readonly<Record<string, Command>> = { intake, undo, batches, template, measure, compare, cohort, result, settings, stats };
 
 function help(): string {
   const lines = Object.values(commands).map(({ words, about }) => `  ${words}\n      ${about}`);

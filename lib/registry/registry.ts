@@ -2,8 +2,9 @@ import { closeRegistryFile, openRegistryFile } from "@/db/open";
 import type { TableName } from "@/lib/codebook";
 import { checkRows, type StrippedRows, type UnitKeyRecord } from "@/lib/intake";
 import { type Check, type CommitOptions, commitRows } from "./commit/commit";
+import { cohortsIn, type SavedCohort, saveCohort } from "./keep/cohorts";
 import { batchesIn, stateOf } from "./keep/ledger";
-import { keepQuestion, questionOf } from "./keep/questions";
+import { keepQuestion, questionOf, questionsIn } from "./keep/questions";
 import { keepSettings, settingsAsOf } from "./keep/settings";
 import { keepUnitKey, unitKeyIn } from "./keep/unit-key";
 import { hashAsOf } from "./read/content-hash";
@@ -43,6 +44,11 @@ export type Registry = {
   readonly keepQuestion: (stamp: string, asked: string) => Promise<void>;
   /** The question kept under a result reference; null when there is none. */
   readonly findQuestion: (stamp: string) => Promise<string | null>;
+  /** Cohorts saved under names, as canonical JSON. */
+  readonly cohorts: () => Promise<readonly SavedCohort[]>;
+  /** @throws RangeError for a name that can't be one */
+  readonly saveCohort: (cohort: SavedCohort) => Promise<void>;
+  readonly questions: () => Promise<readonly string[]>;
   readonly close: () => Promise<void>;
 };
 
@@ -86,6 +92,9 @@ export async function openRegistry(folder: string, { create = false, check = che
     saveSettings: async (settings, { at }) => ({ batch: inTransaction(db, () => keepSettings(db, settings, at)) }),
     keepQuestion: async (stamp, asked) => keepQuestion(db, stamp, asked),
     findQuestion: async (stamp) => questionOf(db, stamp),
+    cohorts: async () => cohortsIn(db),
+    saveCohort: async (cohort) => saveCohort(db, cohort),
+    questions: async () => questionsIn(db),
     close: async () => closeRegistryFile(db),
   };
 }

@@ -1,13 +1,5 @@
 import { canonicalWhere, type Where } from "@/lib/cohorts";
-import {
-  type ComplicationMeasure,
-  complicationMeasures,
-  complicationSentence,
-  type EndRule,
-  type Scheme,
-  schemeOf,
-  worseOf,
-} from "@/lib/outcomes";
+import { type ComplicationMeasure, complicationMeasures, complicationSentence, type EndRule, type Scheme, schemeOf } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { eventRate } from "@/lib/stats";
 import { casesOf } from "../frames/cases";
@@ -21,9 +13,11 @@ import { type Question, stampOf } from "../question/stamp";
 import { stateAsOf } from "../question/state";
 import { version } from "../question/version";
 import type { MeasureAnswer, MeasureGroup } from "../types";
+import { classCounts, worstOf } from "./classes";
 import { type Counted, type CountedSegment, type Counting, countEvents } from "./counted";
 import { eventsOf, type HeldEvent } from "./events";
 import { incidenceOf } from "./incidence";
+import { rateRows, shareRows } from "./rows";
 
 export type ComplicationQuestion = {
   readonly measure: ComplicationMeasure["id"];
@@ -158,29 +152,13 @@ function bodyOf(
 }
 
 function shareOf(definition: ComplicationMeasure, segments: readonly CountedSegment[]) {
-  if (definition.of === "segment") {
-    const rows = segments.map(({ one, events }) => ({
-      person: one.segment.person,
-      segment: one.segment.segment,
-      value: Number(events.length > 0),
-    }));
-    return { n: rows.length, ...summariseShare(rows) };
-  }
-  const any = new Map<number, number>();
-  for (const { one, events } of segments)
-    any.set(one.segment.person, Math.max(any.get(one.segment.person) ?? 0, Number(events.length > 0)));
-  const rows = [...any].map(([person, value]) => ({ person, segment: null, value }));
-  return { n: rows.length, ...sharePatients(rows) };
+  const rows = shareRows(definition, segments);
+  return { n: rows.length, ...(definition.of === "person" ? sharePatients(rows) : summariseShare(rows)) };
 }
 
 function rateOf(definition: ComplicationMeasure, segments: readonly CountedSegment[], reasons: Reasons) {
-  const exposed = segments.map(({ one, events }) => ({
-    person: one.segment.person,
-    events: events.length,
-    exposure: exposureOf(definition, one.segment.gainMm),
-  }));
-  const rows = definition.of === "person" ? perPerson(exposed) : exposed.filter(({ exposure }) => exposure > 0);
-  const noGain = definition.of === "person" ? 0 : exposed.length - rows.length;
+  const rows = rateRows(definition, segments);
+  const noGain = definition.of === "person" ? 0 : segments.length - rows.length;
   const excluded = positive({ ...reasons, "no-gain": noGain });
   if (rows.length === 0) return { n: 0, excluded, rate: { events: 0, exposure: 0, estimate: null, lower: null, upper: null }, notes: [] };
   const { events, exposure, estimate, lower, upper, notes } = eventRate({
@@ -190,34 +168,6 @@ function rateOf(definition: ComplicationMeasure, segments: readonly CountedSegme
     per: definition.id === "complication-events-per-10cm" ? 10 : 1,
   });
   return { n: rows.length, excluded, rate: { events, exposure, estimate, lower, upper }, notes: notes.map(said) };
-}
-
-function exposureOf({ id }: ComplicationMeasure, gainMm: number | null): number {
-  return id === "complication-events-per-10cm" ? (gainMm ?? 0) / 10 : 1;
-}
-
-function perPerson(rows: readonly { readonly person: number; readonly events: number }[]) {
-  const sums = new Map<number, number>();
-  for (const { person, events } of rows) sums.set(person, (sums.get(person) ?? 0) + events);
-  return [...sums].map(([person, events]) => ({ person, events, exposure: 1 }));
-}
-
-/** Events by class; of a scheme that classes treatments, treatments by class. */
-function classCounts(segments: readonly CountedSegment[], scheme: Scheme): Record<string, number> {
-  const counts: Record<string, number> = Object.fromEntries(scheme.classes.map((name) => [name, 0]));
-  for (const { classes } of segments) for (const name of classes) counts[name] = (counts[name] ?? 0) + 1;
-  return counts;
-}
-
-function worstOf(segments: readonly CountedSegment[], scheme: Scheme) {
-  const worst = new Map<number, string | null>();
-  for (const { one, classes } of segments) {
-    const heaviest = classes.reduce<string | null>((held, name) => worseOf(scheme, held, name), null);
-    worst.set(one.segment.person, worseOf(scheme, worst.get(one.segment.person) ?? null, heaviest));
-  }
-  const counts: Record<string, number> = { none: 0, ...Object.fromEntries(scheme.classes.map((name) => [name, 0])) };
-  for (const name of worst.values()) counts[name ?? "none"] = (counts[name ?? "none"] ?? 0) + 1;
-  return { n: worst.size, classes: counts };
 }
 
 function positive(reasons: Reasons): Record<string, number> {

@@ -1,6 +1,7 @@
-import { type HealingAnswer, healing, measureList } from "@/lib/answers";
-import { CohortError, conditionField, conditionFieldIds, parseWhere, type Where } from "@/lib/cohorts";
+import { type AnyQuestion, ask, type HealingAnswer, isHealing, type MeasureAnswer, measureList } from "@/lib/answers";
+import { textOfAnswer } from "../answer-text";
 import { oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments";
+import { cohortNamed, fieldsOfSplit } from "../cohort-words";
 import { type Answer, type Command, done } from "../command";
 import { withRegistry } from "../registry-folder";
 import { tableText } from "../table-text";
@@ -12,83 +13,69 @@ const options = {
   per: { type: "string" },
   cohort: { type: "string" },
   "as-of": { type: "string" },
+  scheme: { type: "string" },
+  score: { type: "string" },
   marks: { type: "boolean" },
 } as const;
+const schemes = [
+  "problem-obstacle",
+  "triple-contract",
+  "triple-contract-without-time",
+  "three-level",
+  "severity",
+  "surgical",
+  "device-related",
+] as const;
 
 export const measure: Command = {
-  words: "measure ID | measure --list",
+  words:
+    "measure ID [--by FIELD,…] [--rescue counted|competing] [--per FIELD] [--cohort NAME|JSON] [--as-of BATCH] [--scheme S] [--score CODE] | measure --list",
   about: "a measure by groups, with its intervals, exclusions and result reference",
   async run(args) {
     const { values, words } = parseWords(args, options);
     if (values.list) return listed();
     const id = words[0];
     if (words.length !== 1 || id === undefined) throw new UsageError("measure requires one id, or --list");
-    if (!measureList().some((entry) => entry.id === id)) throw new UsageError("measure requires an id of measure --list");
-    const asOf = wholeNumber(values, "as-of");
-    const rescue = oneOf(values, "rescue", ["counted", "competing"]);
-    const per = oneOf(values, "per", ["gainMm", "gainFinalMm", "plannedGainMm", "plannedGainFinalMm"]);
-    const question = {
-      measure: id,
-      by: fieldsOfSplit(textOf(values, "by")),
-      where: cohortOf(textOf(values, "cohort")),
-      ...(rescue ? { rescue } : {}),
-      ...(per ? { per } : {}),
-      ...(asOf === undefined ? {} : { asOf }),
-    };
-    const answer = await withRegistry((registry) => healing(registry, question));
-    return done(values.marks ? answer : withoutMarks(answer), textOfAnswer(answer));
+    if (!isKnown(id)) throw new UsageError("measure requires an id of measure --list");
+    return withRegistry(async (registry) => {
+      const question: AnyQuestion = {
+        measure: id,
+        by: fieldsOfSplit(textOf(values, "by")),
+        where: await cohortNamed(registry, textOf(values, "cohort")),
+        asOf: wholeNumber(values, "as-of"),
+        rescue: oneOf(values, "rescue", ["counted", "competing"]),
+        per: oneOf(values, "per", ["gainMm", "gainFinalMm", "plannedGainMm", "plannedGainFinalMm"]),
+        scheme: oneOf(values, "scheme", schemes),
+        score: textOf(values, "score"),
+      };
+      const answer = await asked(() => ask(registry, question));
+      return done(values.marks ? answer : withoutMarks(answer), textOfAnswer(answer));
+    });
   },
 };
 
-function listed(): Answer {
-  const list = measureList();
-  return done(
-    list,
-    tableText(
-      ["id", "unit", "what it is"],
-      list.map(({ id, unit, definition }) => [id, unit, definition]),
-    ),
-  );
-}
-
-function fieldsOfSplit(text: string | undefined): string[] {
-  const fields = text === undefined || text === "" ? [] : text.split(",").map((field) => field.trim());
-  const wrong = fields.some((field) => !conditionField(field));
-  if (wrong) throw new UsageError(`--by requires fields among ${conditionFieldIds().join(", ")}`);
-  return fields;
-}
-
-/** @throws UsageError when the text is no cohort */
-export function cohortOf(text: string | undefined): Where {
-  if (text === undefined) return {};
+/** A question with a wrong word is a wrong call. */
+async function asked<T>(work: () => Promise<T>): Promise<T> {
   try {
-    return parseWhere(text);
+    return await work();
   } catch (error) {
-    if (error instanceof CohortError) throw new UsageError(error.message);
+    if (error instanceof RangeError) throw new UsageError(error.message);
     throw error;
   }
 }
 
-export function withoutMarks(answer: HealingAnswer) {
-  return { ...answer, groups: answer.groups.map(({ marks: _, ...group }) => group) };
+function isKnown(id: string): boolean {
+  return measureList().some((entry) => entry.id === id || id.startsWith(`${entry.id}.`));
 }
 
-const rounded = (value: number | null) => (value === null ? null : Number(value.toFixed(1)));
+function listed(): Answer {
+  const list = measureList();
+  const rows = list.map(({ id, unit, definition }) => [id, unit, definition]);
+  return done(list, tableText(["id", "unit", "what it is"], rows));
+}
 
-export function textOfAnswer(answer: HealingAnswer): string {
-  const rows = answer.groups.map((group) => [
-    group.label,
-    group.patients,
-    group.segments,
-    group.healed ?? group.n ?? null,
-    group.censored ?? null,
-    Object.values(group.excluded).reduce((sum, n) => sum + n, 0),
-    rounded(group.mean.estimate),
-    group.mean.lower === null ? null : `${rounded(group.mean.lower)} to ${rounded(group.mean.upper)}`,
-    rounded(group.median.estimate),
-  ]);
-  const table = tableText(["group", "patients", "segments", "measured", "unhealed", "excluded", "mean", "95 % CI", "median"], rows);
-  const notes = [...new Set([...answer.notes, ...answer.groups.flatMap((group) => group.notes)].map(({ text }) => text))];
-  const head = `${answer.definition.title}: ${answer.definition.sentence} (${answer.unit})`;
-  return [head, "", table, "", ...notes, `Result reference ${answer.stamp}, batch ${answer.batch}.`].join("\n");
+/** The answer without its single segments, which are printed only when asked for. */
+export function withoutMarks(answer: HealingAnswer | MeasureAnswer) {
+  if (isHealing(answer)) return { ...answer, groups: answer.groups.map(({ marks: _, ...group }) => group) };
+  return { ...answer, groups: answer.groups.map(({ rows: _, ...group }) => group) };
 }

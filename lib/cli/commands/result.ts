@@ -1,8 +1,9 @@
 import { result as ask } from "@/lib/answers";
+import { textOfAnswer } from "../answer-text";
 import { parseWords, Refusal, UsageError } from "../arguments";
 import { type Command, done } from "../command";
 import { withRegistry } from "../registry-folder";
-import { textOfAnswer, withoutMarks } from "./measure";
+import { withoutMarks } from "./measure";
 
 export const result: Command = {
   words: "result STAMP",

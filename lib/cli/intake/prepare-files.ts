@@ -41,6 +41,8 @@ export async function prepareFiles(call: {
     today: { year, month, day },
     auditYearStartsIn: settings.auditYearStartsIn,
     yearOnly: settings.yearOnly,
+    units: settings.units,
+    scores: settings.scores.map(({ code }) => code),
     lengths: call.lengths,
     held: call.held,
   });

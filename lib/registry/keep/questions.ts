@@ -11,3 +11,8 @@ export function questionOf(db: Connection, stamp: string): string | null {
   const row = db.prepare("SELECT asked FROM question WHERE stamp = ?").get(stamp) as { asked: string } | undefined;
   return row?.asked ?? null;
 }
+
+/** Every question kept. */
+export function questionsIn(db: Connection): readonly string[] {
+  return db.prepare("SELECT asked FROM question ORDER BY stamp").pluck().all() as string[];
+}

@@ -1,0 +1,119 @@
+import { fieldsNamed } from "@/lib/cohorts";
+import { complicationMeasures, indexDefinition, indexDefinitions, type PersonMeasure, type SegmentMeasure, schemeOf } from "@/lib/outcomes";
+import type { Registry, State } from "@/lib/registry";
+import type { Covariate } from "@/lib/stats";
+import { countEvents } from "../complications/counted";
+import { eventsOf } from "../complications/events";
+import { rateRows, shareRows } from "../complications/rows";
+import { personsOf } from "../frames/persons";
+import { readMeasure } from "../measures/catalogue";
+import { isKnownLater } from "./balance";
+import { compareClock } from "./clock";
+import { type Asked, type Compared, means, rates, shares } from "./differences";
+import type { Side } from "./sides";
+
+type Measured = { readonly measure: string; readonly scheme?: string };
+/** What a measure gets when two sides are compared. */
+export async function differencesOf(
+  registry: Registry,
+  state: State,
+  asked: Measured,
+  sides: readonly [Side, Side],
+  how: Asked,
+): Promise<Compared> {
+  const clock = indexDefinitions.find((one) => one.id === asked.measure);
+  const boneNamed = sides.some(({ where }) => fieldsNamed(where).has("bone"));
+  if (clock) return compareClock(sides, indexDefinition(clock.id), boneNamed, how);
+  const complication = complicationMeasures.find((one) => one.id === asked.measure);
+  if (complication) return compareComplications(registry, state, complication, asked, sides, how);
+  const definition = readMeasure(asked.measure);
+  if (!definition) throw new RangeError(`compare requires an id of the list of measures, received ${asked.measure}`);
+  return compareRead(registry, state, definition, sides, how);
+}
+
+type Definition = (typeof complicationMeasures)[number];
+
+async function compareComplications(
+  registry: Registry,
+  state: State,
+  definition: Definition,
+  asked: Measured,
+  sides: readonly [Side, Side],
+  how: Asked,
+): Promise<Compared> {
+  const events = await eventsOf(registry, state);
+  const counting = {
+    scheme: schemeOf(asked.scheme ?? "severity"),
+    endRule: "healed-and-bearing",
+    withoutPinSites: false,
+    operationsOnly: definition.id === "complication-return-to-theatre",
+  } as const;
+  const counted = sides.map(
+    ({ cases }) =>
+      countEvents(
+        cases.filter(({ segment }) => segment.procedure !== "transport"),
+        events,
+        counting,
+      ).segments,
+  );
+  if (definition.kind === "rate") {
+    const rows = counted.flatMap((segments, i) => rateRows(definition, segments).map((row) => ({ ...row, group: letter(i) })));
+    return rates(rows, sides, how);
+  }
+  if (definition.kind !== "share") return { differences: [], notes: [] };
+  const rows = counted.flatMap((segments, i) => shareRows(definition, segments).map((row) => ({ ...row, group: letter(i), gainMm: null })));
+  return shares(rows, sides, how, covariatesOf(rows, sides, how));
+}
+
+async function compareRead(
+  registry: Registry,
+  state: State,
+  definition: SegmentMeasure | PersonMeasure,
+  sides: readonly [Side, Side],
+  how: Asked,
+): Promise<Compared> {
+  const { toleranceMm } = await registry.settings(state.batch);
+  const options = { plan: "plannedGainMm", toleranceMm, growthTable: "cdc-2000", scoreCode: null } as const;
+  const rows = (
+    await Promise.all(
+      sides.map(async ({ cases }, i) => {
+        const read =
+          definition.of === "segment"
+            ? cases.map(({ segment }) => ({ reading: definition.read(segment, options), person: segment.person, segment: segment.segment }))
+            : [...(await personsOf(registry, state, cases)).values()].map((person) => ({
+                reading: definition.read(person, options),
+                person: person.person,
+                segment: null,
+              }));
+        return read.flatMap(({ reading, person, segment }) =>
+          reading.measured ? [{ value: reading.value, person, segment, group: letter(i), gainMm: null }] : [],
+        );
+      }),
+    )
+  ).flat();
+  if (definition.kind === "share") return shares(rows, sides, how, covariatesOf(rows, sides, how));
+  if (how.adjust.length > 0)
+    throw new RangeError("compare requires no covariates for a measure that is neither healing nor a share, received some");
+  return means(rows, sides, { what: `mean ${definition.unit}`, test: how.test, isIndex: false });
+}
+
+function letter(i: number): "a" | "b" {
+  return i === 0 ? "a" : "b";
+}
+
+type Rowed = { readonly person: number; readonly segment: number | null };
+
+/** Covariates of rows: of the segment, or of the person's first segment. */
+function covariatesOf(rows: readonly Rowed[], sides: readonly [Side, Side], { adjust }: Asked): readonly Covariate[] {
+  const cases = sides.flatMap((side) => side.cases);
+  const bySegment = new Map(cases.map((one) => [one.segment.segment, one]));
+  const byPerson = new Map([...cases].reverse().map((one) => [one.segment.person, one]));
+  return adjust.map((field) => ({
+    field,
+    values: rows.map(({ person, segment }) => {
+      const value = (segment === null ? byPerson.get(person) : bySegment.get(segment))?.look(field) ?? null;
+      return typeof value === "boolean" ? Number(value) : value;
+    }),
+    knownLater: isKnownLater(field),
+  }));
+}

@@ -1,0 +1,84 @@
+import { endsAtConsolidation, type IndexDefinition, readIndex } from "@/lib/outcomes";
+import { type Covariate, estimate } from "@/lib/stats";
+import type { Case } from "../frames/cases";
+import { seed } from "../healing/median-interval";
+import { said } from "../healing/said";
+import { isKnownLater } from "./balance";
+import { type Asked, type Compared, type Difference, hasBoth, labels, means, names, once } from "./differences";
+import type { Side } from "./sides";
+
+type Row = {
+  readonly value: number;
+  readonly days: number;
+  readonly gainMm: number | null;
+  readonly healed: boolean;
+  readonly one: Case;
+  readonly group: "a" | "b";
+};
+
+function readSide({ cases }: Side, definition: IndexDefinition, boneNamed: boolean, group: "a" | "b"): Row[] {
+  return cases.flatMap((one) => {
+    const reading = readIndex(one.segment, definition, { boneNamed });
+    if (reading.reading !== "measured" && reading.reading !== "censored") return [];
+    const { value, days, gainMm } = reading;
+    return [{ value, days, gainMm, healed: reading.reading === "measured", one, group }];
+  });
+}
+
+/** Healing: days at equal gain first, then the index itself, which says less when gains differ. */
+export function compareClock(sides: readonly [Side, Side], definition: IndexDefinition, boneNamed: boolean, asked: Asked): Compared {
+  const rows = [...readSide(sides[0], definition, boneNamed, "a"), ...readSide(sides[1], definition, boneNamed, "b")];
+  const equal = definition.per !== null && endsAtConsolidation(definition) ? equalGain(rows, sides, asked) : { differences: [], notes: [] };
+  const plain = means(
+    rows
+      .filter((row) => row.healed)
+      .map((row) => ({ value: row.value, person: row.one.segment.person, group: row.group, gainMm: row.gainMm })),
+    sides,
+    { what: `mean ${definition.unit}`, test: asked.test, isIndex: definition.per !== null && !definition.inverse },
+  );
+  return { differences: [...equal.differences, ...plain.differences], notes: once([...equal.notes, ...plain.notes]) };
+}
+
+function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, test }: Asked): Compared {
+  const rows = all.filter((row) => (row.gainMm ?? 0) > 0 && row.days > 0);
+  if (!hasBoth(rows)) return { differences: [], notes: [] };
+  const covariates = adjust.map(
+    (field): Covariate => ({
+      field,
+      values: rows.map(({ one }) => {
+        const value = one.look(field);
+        return typeof value === "boolean" ? Number(value) : value;
+      }),
+      knownLater: isKnownLater(field),
+    }),
+  );
+  const answer = estimate({
+    situation: "healing-compared",
+    days: rows.map((row) => row.days),
+    healed: rows.map((row) => Number(row.healed)),
+    gainCm: rows.map((row) => (row.gainMm as number) / 10),
+    group: rows.map((row) => row.group),
+    patient: rows.map((row) => row.one.segment.person),
+    between: labels,
+    covariates,
+    seed,
+    test,
+  });
+  const ratio = answer.records.equalGain?.ratio ?? answer.records.timeModel?.ratio ?? null;
+  const coefficient = answer.records.equalGain?.model.coefficients[2];
+  const difference: Difference = {
+    ...names(sides),
+    kind: "ratio",
+    what: "days at equal gain",
+    estimate: ratio?.estimate ?? null,
+    se: coefficient?.se ?? null,
+    df: coefficient?.df ?? null,
+    lower: ratio?.lower ?? null,
+    upper: ratio?.upper ?? null,
+    p: answer.test?.p ?? null,
+    method: ratio?.method ?? "not estimable",
+    adjustedFor: ratio ? adjust : [],
+    detectable: null,
+  };
+  return { differences: [difference], notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said) };
+}

@@ -1,0 +1,112 @@
+import { canonicalWhere } from "@/lib/cohorts";
+import { complicationMeasures, indexDefinitions } from "@/lib/outcomes";
+import type { Registry, State } from "@/lib/registry";
+import { ask } from "../ask";
+import { seed } from "../healing/median-interval";
+import { readMeasure } from "../measures/catalogue";
+import { keepQuestion } from "../question/keep";
+import { splitsLookedAt } from "../question/splits";
+import { type Question, stampOf } from "../question/stamp";
+import { stateAsOf } from "../question/state";
+import { version } from "../question/version";
+import type { HealingGroup, MeasureGroup, Note } from "../types";
+import { type Balance, balanceOf } from "./balance";
+import { differencesOf } from "./by-measure";
+import { type Asked, type Difference, once } from "./differences";
+import { type Between, type Side, sidesOf } from "./sides";
+
+export type CompareQuestion = {
+  readonly measure: string;
+  readonly between: Between;
+  readonly adjust?: readonly string[];
+  /** p values appear only when asked for. */
+  readonly test?: boolean;
+  readonly scheme?: string;
+  readonly asOf?: number;
+};
+
+export type CompareAnswer = {
+  readonly measure: string;
+  readonly unit: string;
+  readonly groups: readonly (HealingGroup | MeasureGroup)[];
+  /** Case mix, always first. */
+  readonly balance: readonly Balance[];
+  readonly differences: readonly Difference[];
+  /** How many splits of this cohort were asked for in this registry, this one among them. */
+  readonly splitsLookedAt: number;
+  readonly notes: readonly Note[];
+  readonly batch: number;
+  readonly state: State;
+  readonly stamp: string;
+};
+
+/**
+ * Two groups side by side: case-mix balance first, then what the situation gets.
+ * @throws RangeError when the measure isn't known, a covariate doesn't fit it, or a segment stands in both groups
+ */
+export async function compare(registry: Registry, asked: CompareQuestion): Promise<CompareAnswer> {
+  const state = await stateAsOf(registry, asked.asOf);
+  const how = { adjust: asked.adjust ?? [], test: asked.test ?? false };
+  const sides = await sidesOf(registry, state, asked.between, how.adjust);
+  const groups = await Promise.all(sides.map((side) => groupOf(registry, asked, side, state)));
+  const question = questionOf(asked, state, how);
+  const stamp = stampOf(question);
+  await keepQuestion(registry, stamp, question);
+  const { differences, notes } = await differencesOf(registry, state, asked, sides, how);
+  return {
+    measure: asked.measure,
+    unit: unitOf(asked.measure),
+    groups: groups.map((group, i) => ({ ...group, label: sides[i]?.label ?? group.label })),
+    balance: balanceOf(sides[0].cases, sides[1].cases),
+    differences,
+    splitsLookedAt: await splitsLookedAt(registry, question),
+    notes: once(notes),
+    batch: state.batch,
+    state,
+    stamp,
+  };
+}
+
+async function groupOf(
+  registry: Registry,
+  { measure, scheme }: CompareQuestion,
+  { where }: Side,
+  { batch }: State,
+): Promise<HealingGroup | MeasureGroup> {
+  const { groups } = await ask(registry, { measure, where, asOf: batch, scheme });
+  return first<HealingGroup | MeasureGroup>(groups);
+}
+
+function first<Group>(groups: readonly Group[]): Group {
+  const [group] = groups;
+  if (!group) throw new RangeError("compare requires a group, received none");
+  return group;
+}
+
+function unitOf(id: string): string {
+  return (
+    indexDefinitions.find((one) => one.id === id)?.unit ??
+    complicationMeasures.find((one) => one.id === id)?.unit ??
+    readMeasure(id)?.unit ??
+    ""
+  );
+}
+
+function questionOf({ measure: id, between, scheme }: CompareQuestion, state: State, { adjust, test }: Asked): Question {
+  const cohort =
+    "cohorts" in between
+      ? { cohorts: between.cohorts.map(({ where }) => JSON.parse(canonicalWhere(where)) as unknown) }
+      : JSON.parse(canonicalWhere(between.where));
+  const by = "cohorts" in between ? [] : [between.field];
+  const values = "cohorts" in between ? null : between.values.join(",");
+  return {
+    cohort,
+    measure: id,
+    by,
+    method: "compare",
+    options: { values, adjust: adjust.join(","), test, scheme: scheme ?? null },
+    seed,
+    version,
+    state,
+  };
+}

@@ -1,0 +1,168 @@
+import { type Covariate, estimate, smallestDetectableDifference } from "@/lib/stats";
+import { seed } from "../healing/median-interval";
+import { said } from "../healing/said";
+import type { Note } from "../types";
+import type { Side } from "./sides";
+
+/** One estimate of how two groups differ, first less second or first over second. */
+export type Difference = {
+  readonly a: string;
+  readonly b: string;
+  readonly kind: "difference" | "ratio";
+  readonly what: string;
+  readonly estimate: number | null;
+  readonly se: number | null;
+  readonly df: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  readonly p: number | null;
+  readonly method: string;
+  readonly adjustedFor: readonly string[];
+  /** Smallest difference that groups like these could have shown with 80 % power. */
+  readonly detectable: number | null;
+};
+export type Compared = { readonly differences: readonly Difference[]; readonly notes: readonly Note[] };
+export type Asked = { readonly adjust: readonly string[]; readonly test: boolean };
+
+export const labels = ["a", "b"] as const;
+
+type ValueRow = { readonly value: number; readonly person: number; readonly group: "a" | "b"; readonly gainMm: number | null };
+
+/** Means of two groups; patients in both are compared within themselves. */
+export function means(
+  rows: readonly ValueRow[],
+  sides: readonly [Side, Side],
+  { what, test, isIndex }: { readonly what: string; readonly test: boolean; readonly isIndex: boolean },
+): Compared {
+  if (!hasBoth(rows)) return { differences: [], notes: [] };
+  const answer = estimate({
+    situation: "two-means",
+    values: rows.map((row) => row.value),
+    group: rows.map((row) => row.group),
+    patient: rows.map((row) => row.person),
+    between: labels,
+    ...(isIndex ? { gains: rows.map((row) => row.gainMm ?? 0) } : {}),
+    seed,
+    test,
+  });
+  const { difference, patientMeans, withinPatients } = answer.records;
+  const lead = answer.lead === "withinPatients" ? withinPatients : answer.lead === "patientMeans" ? patientMeans : difference;
+  const record = lead ?? difference;
+  const { se, df } = record;
+  return {
+    differences: [
+      {
+        ...names(sides),
+        kind: "difference",
+        what,
+        estimate: record.estimate,
+        se,
+        df,
+        lower: record.lower,
+        upper: record.upper,
+        p: answer.test?.p ?? null,
+        method: record.method,
+        adjustedFor: [],
+        detectable: se !== null && df !== null && se > 0 && df >= 1 ? smallestDetectableDifference({ se, df }).estimate : null,
+      },
+    ],
+    notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said),
+  };
+}
+
+/** Shares of two groups: risk difference, and risk ratio where it can be estimated. */
+export function shares(
+  rows: readonly ValueRow[],
+  sides: readonly [Side, Side],
+  { adjust, test }: Asked,
+  covariates: readonly Covariate[],
+): Compared {
+  if (!hasBoth(rows)) return { differences: [], notes: [] };
+  const common = {
+    group: rows.map((row) => row.group),
+    patient: rows.map((row) => row.person),
+    between: labels,
+    test,
+  } as const;
+  if (adjust.length > 0) {
+    const answer = estimate({ situation: "adjusted", outcome: "share", values: rows.map((row) => row.value), covariates, ...common });
+    const { difference, ratio } = answer.records;
+    const differences = [
+      entry(sides, "difference", "risk difference", difference, answer.test?.p ?? null, adjust),
+      entry(sides, "ratio", "risk ratio", ratio?.ratio ? { ...ratio, ...ratio.ratio } : null, null, adjust),
+    ];
+    return { differences, notes: answer.notes.map(said) };
+  }
+  const answer = estimate({ situation: "two-shares", event: rows.map((row) => row.value), seed, ...common });
+  const differences = [
+    entry(sides, "difference", "risk difference", answer.records.difference, answer.test?.p ?? null, []),
+    entry(sides, "ratio", "risk ratio", answer.records.ratio, null, []),
+  ];
+  return { differences, notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said) };
+}
+
+type RateRow = { readonly events: number; readonly exposure: number; readonly person: number; readonly group: "a" | "b" };
+
+/** Rates of two groups as their ratio. */
+export function rates(rows: readonly RateRow[], sides: readonly [Side, Side], { test }: Asked): Compared {
+  if (!hasBoth(rows)) return { differences: [], notes: [] };
+  const answer = estimate({
+    situation: "two-rates",
+    events: rows.map((row) => row.events),
+    exposure: rows.map((row) => row.exposure),
+    group: rows.map((row) => row.group),
+    patient: rows.map((row) => row.person),
+    between: labels,
+    test,
+  });
+  return {
+    differences: [entry(sides, "ratio", "rate ratio", answer.records.ratio, answer.test?.p ?? null, [])],
+    notes: answer.notes.map(said),
+  };
+}
+
+type Estimated = {
+  readonly estimate: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  readonly se?: number | null;
+  readonly df?: number | null;
+  readonly method?: string;
+};
+
+function entry(
+  sides: readonly [Side, Side],
+  kind: Difference["kind"],
+  what: string,
+  record: Estimated | null,
+  p: number | null,
+  adjustedFor: readonly string[],
+): Difference {
+  const { estimate: value = null, lower = null, upper = null, se = null, df = null, method = "not estimable" } = record ?? {};
+  return {
+    ...names(sides),
+    kind,
+    what,
+    estimate: value,
+    se,
+    df,
+    lower,
+    upper,
+    p,
+    method,
+    adjustedFor: record ? adjustedFor : [],
+    detectable: null,
+  };
+}
+
+export function names(sides: readonly [Side, Side]): { readonly a: string; readonly b: string } {
+  return { a: sides[0].label, b: sides[1].label };
+}
+
+export function hasBoth(rows: readonly { readonly group: "a" | "b" }[]): boolean {
+  return rows.some(({ group }) => group === "a") && rows.some(({ group }) => group === "b");
+}
+
+export function once(notes: readonly Note[]): readonly Note[] {
+  return notes.filter((note, i) => notes.findIndex((other) => other.code === note.code && other.text === note.text) === i);
+}
