@@ -22,6 +22,9 @@ function commitInChild(folder: string, killAfterMs?: number): Promise<number> {
       started = performance.now();
       if (killAfterMs !== undefined) setTimeout(() => child.kill("SIGKILL"), killAfterMs);
     });
+    child.on("exit", (code) => {
+      if (killAfterMs === undefined && code !== 0) reject(new Error(`the child ended with ${code}`));
+    });
     child.on("exit", () => (started > 0 ? resolve(performance.now() - started) : reject(new Error("the child never started its commit"))));
   });
 }
@@ -73,6 +76,16 @@ test("kill -9 in the middle of a commit leaves all of its rows or none, and the 
   expect(left.filter((n) => n !== 0 && n !== persons)).toEqual([]);
   // killed before anything was written, at the latest
   expect(left[0]).toBe(0);
+});
+
+test("two processes that commit the same rows at once make one batch", async () => {
+  const folder = await registryWithOneBatch();
+  await Promise.all([commitInChild(folder), commitInChild(folder)]);
+  expect(await survivors(folder)).toBe(persons);
+  const registry = await openRegistry(folder, { check: noCheck });
+  expect((await registry.batches()).map(({ batch }) => batch)).toEqual([1, 2]);
+  await registry.close();
+  rmSync(folder, { recursive: true });
 });
 
 test("a write-ahead log cut short at any place opens to a batch as it was committed", async () => {
