@@ -37,11 +37,18 @@ function askMark(sheet: Sheet, { header, target, index }: MappedColumn): Questio
 function markOfColumn(sheet: Sheet, { index, target, unit }: MappedColumn) {
   const field = fieldOfTarget(target);
   const factor = field ? (perUnit(field, unit) ?? 1) : 1;
-  const hard = field && (field.kind === "number" || field.kind === "count") ? field.hard : undefined;
+  const hard = limitsOf(field);
   const possible = (value: number) => !hard || (value * factor >= hard[0] && value * factor <= hard[1]);
   const evidence = noMarkEvidence();
   for (const [cell, times] of tallyOf(sheet, index)) weighMark(cell, evidence, possible, times);
   return markFrom(evidence);
+}
+
+const longestDays = 11_000; // 30 years from surgery
+
+function limitsOf(field: Field | null): readonly [number, number] | undefined {
+  if (field?.kind === "day") return [-longestDays, longestDays];
+  return field?.kind === "number" || field?.kind === "count" ? field.hard : undefined;
 }
 
 function isNumeric(field: Field | null, unit: HeaderUnit | null): boolean {

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
 import { type FindingCode, fileRefusals, findingSeverities } from "@/lib/codebook";
-import { checkRows, type Mapping, type PrepareOptions, readSheet } from "@/lib/intake";
+import { checkRows, readSheet } from "@/lib/intake";
 import { utf8 } from "./bytes";
 import { load, oneRow, saidOf, table } from "./load";
 
-type Case = readonly [said: string, text: string, options?: Omit<Partial<PrepareOptions>, "mapping"> & { mapping?: Partial<Mapping> }];
+type Case = readonly [said: string, text: string];
 
 const person = (id: string, more: Readonly<Record<string, string>>) => ({
   "Hospital No": id,
@@ -110,8 +110,8 @@ const cases: readonly Case[] = [
   ["free-text-in-code 2 Outcome", oneRow({ Outcome: "went home well and the bone looked solid on film at the last visit" })],
 ];
 
-test.each(cases)("%s", async (said, text, options = {}) => {
-  const { findings } = await load(text, options);
+test.each(cases)("%s", async (said, text) => {
+  const { findings } = await load(text);
   expect(saidOf(findings)).toContain(said);
 });
 
