@@ -1,6 +1,13 @@
 // Questions
 export { type AnyQuestion, ask, isHealing } from "./ask";
 
+export type { BodyMeasureAt, BoneAt, CaseBody, ProportionBeside } from "./casebook/case/body";
+export { type CaseAnswer, type CaseSegment, type CaseVisit, caseOf } from "./casebook/case/case";
+export type { CaseCourse, CoursePoint } from "./casebook/case/course";
+export type { Held } from "./casebook/case/days";
+export type { CaseEvent } from "./casebook/case/events";
+export type { CaseBatch, FieldChange, RowChange } from "./casebook/case/history";
+export type { Phase, PhaseName } from "./casebook/case/phases";
 export { type CasebookAnswer, type CasebookQuestion, type CasebookRow, casebook } from "./casebook/casebook";
 export { type CasebookColumn, type CasebookKind, casebookColumn, casebookColumns, usualColumns } from "./casebook/columns";
 export { type CasebookList, casebookList, casebookLists } from "./casebook/lists";
@@ -10,6 +17,7 @@ export { type CompareAnswer, type CompareQuestion, compare } from "./compare/com
 export type { Difference } from "./compare/differences";
 export type { Between } from "./compare/sides";
 export { type ComplicationQuestion, complications } from "./complications/complications";
+export { type FollowUpAnswer, type FollowUpGroup, followUp } from "./follow-up/follow-up";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type MeasureEntry, measureList } from "./measures";
 export { type MeasureQuestion, measure } from "./measures/measure";

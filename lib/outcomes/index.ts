@@ -45,7 +45,7 @@ export { type Reading, readIndex } from "./indices/reading";
 export { type ComplicationMeasure, complicationMeasures, complicationSentence } from "./measures/complication-measures";
 // Measures by id
 export { courseMeasures } from "./measures/course-measures";
-export type { MeasureOptions, PersonMeasure, SegmentMeasure } from "./measures/definition";
+export { type MeasureOptions, type PersonMeasure, type SegmentMeasure, usualOptions } from "./measures/definition";
 export { gainMeasures } from "./measures/gain-measures";
 export { personMeasures } from "./measures/person-measures";
 export { type Joint, type MotionMoment, type MotionReading, type MotionVisit, motionLossAt, motionOf } from "./motion/motion";

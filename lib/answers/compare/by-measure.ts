@@ -1,5 +1,13 @@
 import { fieldsNamed } from "@/lib/cohorts";
-import { complicationMeasures, indexDefinition, indexDefinitions, type PersonMeasure, type SegmentMeasure, schemeOf } from "@/lib/outcomes";
+import {
+  complicationMeasures,
+  indexDefinition,
+  indexDefinitions,
+  type PersonMeasure,
+  type SegmentMeasure,
+  schemeOf,
+  usualOptions,
+} from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import type { Covariate } from "@/lib/stats";
 import { countEvents } from "../complications/counted";
@@ -73,7 +81,7 @@ async function compareRead(
   how: Asked,
 ): Promise<Compared> {
   const { toleranceMm } = await registry.settings(state.batch);
-  const options = { plan: "plannedGainMm", toleranceMm, growthTable: "cdc-2000", scoreCode: null } as const;
+  const options = { ...usualOptions, toleranceMm };
   const rows = (
     await Promise.all(
       sides.map(async ({ cases }, i) => {

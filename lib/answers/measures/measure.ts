@@ -15,6 +15,7 @@ import type { MeasureAnswer, MeasureGroup } from "../types";
 import { readMeasure } from "./catalogue";
 import { collect, type ReadRows, whoIs } from "./measured";
 import { sharePatients, summariseNumbers, summariseShare } from "./numbers";
+import { withScores } from "./scores";
 
 export type MeasureQuestion = {
   readonly measure: string;
@@ -42,10 +43,8 @@ export async function measure(registry: Registry, asked: MeasureQuestion): Promi
   const state = await stateAsOf(registry, asked.asOf);
   const settings = await registry.settings(state.batch);
   const options: MeasureOptions = {
-    plan: "plannedGainMm",
+    ...usualOptions,
     toleranceMm: settings.toleranceMm,
-    growthTable: "cdc-2000",
-    scoreCode: null,
     ...asked.options,
   };
   const question: Question = {
@@ -75,12 +74,10 @@ async function work(
 ): Promise<MeasureAnswer> {
   const cases = await casesOf(registry, state, where, [...by, "ageAtSurgeryYears"]);
   const boneNamed = by.includes("bone") || fieldsNamed(where).has("bone");
-  const groups = splitBy(cases, by);
+  const asked = await withScores(registry, state, definition, splitBy(cases, by), options);
   const readings = await Promise.all(
-    groups.map(async (group) =>
-      definition.of === "segment"
-        ? ofSegments(group, definition, options, boneNamed)
-        : ofPersons(registry, state, group, definition, options),
+    asked.map(async ({ group, options: own }) =>
+      definition.of === "segment" ? ofSegments(group, definition, own, boneNamed) : ofPersons(registry, state, group, definition, own),
     ),
   );
   const { id, unit, sentence, title } = definition;
@@ -95,7 +92,7 @@ async function work(
     method: question.method,
     dataTo: await dataTo(registry, state),
     by,
-    groups: groups.map((group, i) => summarise(group, readings[i] as ReadRows, definition)),
+    groups: asked.map(({ group }, i) => summarise(group, readings[i] as ReadRows, definition)),
     notes: [],
   };
 }

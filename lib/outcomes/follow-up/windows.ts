@@ -24,7 +24,7 @@ export type Followed = {
  */
 export function windowStatus(
   { seenOn, potentialDays, diedOn, lostOn }: Followed,
-  window: Pick<FollowUpWindow, "middle" | "around">,
+  window: { readonly middle: number; readonly around: number },
 ): WindowStatus {
   const [from, to] = [window.middle - window.around, window.middle + window.around];
   if (seenOn.some((day) => day >= from && day <= to)) return "seen";

@@ -10,6 +10,9 @@ export type MeasureOptions = {
   readonly toleranceMm: number;
   readonly growthTable: GrowthTable;
   readonly scoreCode: string | null;
+  /** Of the score: which way is better, and the least difference that matters; from the unit's own list. */
+  readonly scoreBetter: "higher" | "lower" | null;
+  readonly scoreMinimalDifference: number | null;
 };
 
 type Described = {
@@ -27,4 +30,14 @@ export type SegmentMeasure = Described & {
 export type PersonMeasure = Described & {
   readonly of: "person";
   readonly read: (person: PersonCase, options: MeasureOptions) => NumberReading;
+};
+
+/** What a measure is read with when nothing else was chosen: the plan at start, a goal reached to 5 mm, the table for all ages to 20. */
+export const usualOptions: MeasureOptions = {
+  plan: "plannedGainMm",
+  toleranceMm: 5,
+  growthTable: "cdc-2000",
+  scoreCode: null,
+  scoreBetter: null,
+  scoreMinimalDifference: null,
 };

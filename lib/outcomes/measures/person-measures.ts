@@ -117,6 +117,16 @@ function scoreChange(person: PersonCase, { scoreCode }: MeasureOptions): NumberR
   return before && after ? measuredAs(after.scoreValue - before.scoreValue) : notMeasured("not-recorded");
 }
 
+/** 1 when the score got better by at least the difference that matters; without such a difference nothing can be said. */
+function scoreResponded(person: PersonCase, options: MeasureOptions): NumberReading {
+  const { scoreBetter, scoreMinimalDifference } = options;
+  if (scoreBetter === null || scoreMinimalDifference === null) return notMeasured("no-reference");
+  const change = scoreChange(person, options);
+  if (!change.measured) return change;
+  const better = scoreBetter === "higher" ? change.value : -change.value;
+  return measuredAs(Number(better >= scoreMinimalDifference));
+}
+
 /** Limb-length difference left over the one aimed for; a blank aim counts as none. */
 function residualDifference(person: PersonCase): NumberReading {
   const last = [...person.segments].sort((a, b) => b.surgeryDay - a.surgeryDay).find((segment) => segment.differenceFinalMm !== null);
@@ -152,5 +162,14 @@ export const personMeasures: readonly PersonMeasure[] = [
     kind: "number",
     sentence: "last score after surgery less the last before it",
     read: scoreChange,
+  },
+  {
+    id: "score-responders",
+    title: "Score improved by what matters",
+    of: "person",
+    unit: "share",
+    kind: "share",
+    sentence: "score better by at least its minimal important difference, of persons with a score before and after",
+    read: scoreResponded,
   },
 ];
