@@ -1,5 +1,5 @@
 import { canonicalWhere, fieldsNamed, type Where } from "@/lib/cohorts";
-import type { MeasureOptions, PersonMeasure, SegmentMeasure } from "@/lib/outcomes";
+import { type MeasureOptions, type PersonMeasure, type SegmentMeasure, usualOptions } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
