@@ -1,6 +1,7 @@
 /** The pages that exist, in the order in which they stand in the line of names. */
 export const pages = [
   { name: "Today", path: "/" },
+  { name: "Intake", path: "/intake" },
   { name: "Outcomes", path: "/outcomes" },
 ] as const satisfies readonly { readonly name: string; readonly path: string }[];
 

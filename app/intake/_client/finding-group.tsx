@@ -1,0 +1,50 @@
+"use client";
+
+import { useState } from "react";
+import { counted } from "@/lib/charts";
+import { labelOfCode } from "@/lib/codebook";
+import type { Finding } from "@/lib/intake";
+import type { GroupShown } from "../_talk/view";
+import { FindingLine } from "./finding-line";
+import type { IntakeStore } from "./store";
+
+type Props = { readonly store: IntakeStore; readonly group: GroupShown; readonly many: boolean };
+
+const aTime = 50;
+
+/** Findings of one kind in one column: how many rows, what mending brings back, and each when it is opened. */
+export function FindingGroup({ store, group, many }: Props) {
+  const [findings, setFindings] = useState<readonly Finding[]>([]);
+  const { code, column, file, rows, bringsBack, key } = group;
+  const more = async () => {
+    const answer = await store.quietly("findings", { group: key, from: findings.length, count: aTime });
+    if (answer) setFindings([...findings, ...answer]);
+  };
+  return (
+    <li className="group sans">
+      <details onToggle={(event) => (event.currentTarget.open && findings.length === 0 ? void more() : undefined)}>
+        <summary>
+          {labelOfCode(code)}
+          {column === null ? "" : ` in ${column}`}
+          {many && file !== null ? ` (${file})` : ""}
+        </summary>
+        <ul className="plain findings">
+          {findings.map((finding) => (
+            <FindingLine key={`${finding.row} ${finding.field} ${finding.found}`} finding={finding} />
+          ))}
+        </ul>
+        {findings.length > 0 && findings.length % aTime === 0 ? (
+          <p className="doings">
+            <button type="button" onClick={() => void more()}>
+              Show more
+            </button>
+          </p>
+        ) : null}
+      </details>
+      <p className="number">
+        {counted(rows, "row")}
+        {bringsBack > 0 ? `; mended, ${counted(bringsBack, "row")} ${bringsBack === 1 ? "comes" : "come"} back in` : ""}
+      </p>
+    </li>
+  );
+}

@@ -1,0 +1,70 @@
+import { ArrivedPart } from "./arrived-part";
+import { CommentsPart } from "./comments-part";
+import { FindingsPart } from "./findings-part";
+import { gistOf } from "./gists";
+import { KeptPart } from "./kept-part";
+import { KeyPart } from "./key-part";
+import { Part } from "./part";
+import type { IntakeState } from "./state";
+import { isReached, type Step, steps, stepWords } from "./steps";
+import type { IntakeStore } from "./store";
+import { StrippedPart } from "./stripped-part";
+import { UnderstoodPart } from "./understood-part";
+import { WorkingLine } from "./working-line";
+
+export type PartProps = {
+  readonly store: IntakeStore;
+  readonly state: IntakeState;
+  readonly goTo: (step: Step) => void;
+  /** To a part, unless the address already asks for one beyond it. */
+  readonly goUpTo: (step: Step) => void;
+};
+type Props = PartProps & { readonly open: Step; readonly goesOnAt: Step | null };
+
+const parts: { readonly [S in Step]: (props: PartProps) => React.ReactNode } = {
+  arrived: ArrivedPart,
+  key: KeyPart,
+  understood: UnderstoodPart,
+  comments: CommentsPart,
+  stripped: StrippedPart,
+  findings: FindingsPart,
+  kept: KeptPart,
+};
+
+/** The letter: each part a heading and the gist of what it came to, one of them open. */
+export function Letter({ open, goesOnAt, ...props }: Props) {
+  const { state, store, goTo } = props;
+  return (
+    <>
+      <h1>What does your file bring?</h1>
+      <p className="answer">
+        Names, numbers and dates are taken out here, in this tab. Nothing of the file is sent before you say so at the end, and none of
+        these ever.
+      </p>
+      {goesOnAt === null ? null : (
+        <p className="said sans">
+          This tab was loaded anew, and the file stays with you: drop it once more and you go on at <em>{stepWords[goesOnAt]}</em>. What you
+          said of its columns is still here.
+        </p>
+      )}
+      <ol className="letter">
+        {steps.map((step) => {
+          const Inside = parts[step];
+          return (
+            <Part key={step} step={step} isOpen={step === open} isReached={isReached(step, state)} gist={gistOf(step, state)} goTo={goTo}>
+              {step === open ? (
+                <>
+                  <WorkingLine store={store} working={state.working} trouble={state.trouble} />
+                  <Inside {...props} />
+                </>
+              ) : null}
+            </Part>
+          );
+        })}
+      </ol>
+      <p className="only-heard" role="status">
+        {state.spoken}
+      </p>
+    </>
+  );
+}

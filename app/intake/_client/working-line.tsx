@@ -1,0 +1,67 @@
+"use client";
+
+import { useEffect, useState } from "react";
+import type { Pace } from "../_talk/messages";
+import type { Working } from "./state";
+import type { IntakeStore } from "./store";
+
+const words: Readonly<Record<Pace["step"], string>> = {
+  arrive: "Opening the file",
+  held: "Bringing down what is held",
+  read: "Reading rows",
+  key: "Making pseudonyms",
+  check: "Checking rows",
+  send: "Making the stripped rows ready",
+};
+const atFirst: Readonly<Record<Working["what"], string>> = {
+  arrive: "Opening the file",
+  key: "Working on the key",
+  prepare: "Working through the file",
+  commit: "Sending the stripped rows, and waiting for the registry to write them",
+};
+const patienceMs = 300;
+
+type Props = { readonly store: IntakeStore; readonly working: Working | null; readonly trouble: string | null };
+
+/** What is being done and how far it is, once it lasts; and what went wrong. */
+export function WorkingLine({ store, working, trouble }: Props) {
+  const lasts = useLasting(working !== null);
+  if (trouble !== null && working === null)
+    return (
+      <p className="said warm sans" role="alert">
+        {trouble}
+      </p>
+    );
+  if (working === null || !lasts) return null;
+  const { what, pace } = working;
+  const said = pace === null || (what === "commit" && pace.done >= pace.of) ? atFirst[what] : words[pace.step];
+  return (
+    <div className="working sans">
+      <label>
+        {said} {pace !== null && pace.of > 1 ? <span className="number muted">{paceWords(pace)}</span> : null}
+        <progress {...(pace !== null && pace.of > 1 ? { value: pace.done, max: pace.of } : {})} />
+      </label>
+      <button type="button" onClick={() => store.stop()}>
+        Stop
+      </button>
+    </div>
+  );
+}
+
+function paceWords({ done, of }: Pace): string {
+  return `${done} of ${of}`;
+}
+
+/** Work that is over sooner than the eye takes it in isn't shown at all. */
+function useLasting(works: boolean): boolean {
+  const [lasts, setLasts] = useState(false);
+  useEffect(() => {
+    if (!works) {
+      setLasts(false);
+      return;
+    }
+    const timer = setTimeout(() => setLasts(true), patienceMs);
+    return () => clearTimeout(timer);
+  }, [works]);
+  return lasts;
+}

@@ -1,0 +1,31 @@
+import type { Prepared, Question, StrippedRows } from "@/lib/intake";
+import type { Asked, View } from "../_talk/view";
+import { absentOf, changesOf } from "./changes";
+import { sheetsShown } from "./columns";
+import { allFindings, countsBySeverity, groupsShown } from "./findings";
+import { samplesShown } from "./samples";
+import type { Session } from "./session";
+
+const mostRows = 200;
+
+/** What the page shows of prepared files. Rows, findings and comments in full stay here, to be asked for piece by piece. */
+export function viewOf(session: Session, prepared: Prepared, held: StrippedRows | null): View {
+  const { stage, questions, counts, comments, rows, mapping } = prepared;
+  return {
+    stage,
+    sheets: sheetsShown(prepared),
+    dates: mapping.dates,
+    questions: questions.map(asked),
+    groups: groupsShown(session, prepared),
+    findingsBy: countsBySeverity(allFindings(session, prepared)),
+    counts,
+    comments: comments.map(({ file, row }) => ({ file, row })),
+    samples: samplesShown(prepared),
+    changes: changesOf(rows, held),
+    absent: absentOf(rows, held, counts.absent),
+  };
+}
+
+function asked({ rows, ...question }: Question): Asked {
+  return { ...question, rows: rows.length, firstRows: rows.slice(0, mostRows) };
+}

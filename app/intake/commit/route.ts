@@ -1,0 +1,30 @@
+import { registry } from "../../_data/registry";
+import { guarded, refusalOf } from "../../_page/door";
+import { receiptOf } from "../_server/receipt-of";
+import { refused, refusedBecause } from "../_server/refusals";
+import { takeRows } from "../_server/take-rows";
+
+export const dynamic = "force-dynamic";
+
+/**
+ * Takes stripped rows, each line checked on arrival, and commits them as one batch. Nothing is written before the last line has come.
+ * This address is not in the keeping of the door before all others, which would hold the whole body twice: the same checks stand here.
+ */
+export async function POST(request: Request): Promise<Response> {
+  return guarded(await committed(request));
+}
+
+async function committed(request: Request): Promise<Response> {
+  const foreign = refusalOf(request);
+  if (foreign !== null) return refused(403, "not-from-here", foreign);
+  if (request.headers.get("content-type") !== "application/x-ndjson")
+    return refused(415, "not-rows", "Rows come as application/x-ndjson, one a line.");
+  try {
+    const { rows, findings, unitKey } = await takeRows(request);
+    const open = await registry();
+    const at = new Date().toISOString().replace(/\.\d+Z$/, "Z");
+    return Response.json(receiptOf(await open.commit(rows, { at, findings, ...(unitKey ? { unitKey } : {}) })));
+  } catch (error) {
+    return refusedBecause(error);
+  }
+}
