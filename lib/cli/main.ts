@@ -1,6 +1,7 @@
 import { Refusal, UsageError } from "./arguments";
 import type { Command } from "./command";
 import { batches } from "./commands/batches";
+import { casebook } from "./commands/casebook";
 import { cohort } from "./commands/cohort";
 import { compare } from "./commands/compare";
 import { intake } from "./commands/intake";
@@ -11,7 +12,19 @@ import { stats } from "./commands/stats";
 import { template } from "./commands/template";
 import { undo } from "./commands/undo";
 
-const commands: Readonly<Record<string, Command>> = { intake, undo, batches, template, measure, compare, cohort, result, settings, stats };
+const commands: Readonly<Record<string, Command>> = {
+  intake,
+  undo,
+  batches,
+  casebook,
+  template,
+  measure,
+  compare,
+  cohort,
+  result,
+  settings,
+  stats,
+};
 
 function help(): string {
   const lines = Object.values(commands).map(({ words, about }) => `  ${words}\n      ${about}`);
