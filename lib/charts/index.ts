@@ -10,6 +10,14 @@ export { type EstimateRecord, estimateText, intervalText } from "./say/estimate-
 export { counted, countedIn, decimals, listed } from "./say/numbers";
 export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, inUnit } from "./say/units";
 
+// What every figure has
+export type { CaptionOptions as FigureCaptionOptions, Figure, FigureOptions } from "./figure/figure";
+export type { Estimated, FigureSource, GroupCounts, Limits, NoteForFigure, ShareForFigure } from "./figure/source";
+export { groupsPerFrame, type Series, seriesOf } from "./series";
+export { checkScene, type SceneWarning } from "./check/check-scene";
+export type { DataTable, TableColumn } from "./table/data-table";
+export { figureCsv } from "./table/figure-csv";
+
 // Healing
 export { answerOf } from "./healing/answer";
 export { type CaptionOptions, captionOf } from "./healing/caption";
@@ -17,4 +25,4 @@ export { equalGainText } from "./healing/equal-gain";
 export { type HealingFigureOptions, layoutHealing } from "./healing/layout-healing";
 export type { EqualGain, HealingGroupForFigure, HealingMarkForFigure, HealingRecordForFigure } from "./healing/record";
 export { countsText, excludedText } from "./healing/say";
-export { type DataTable, type TableColumn, tableOf } from "./healing/table";
+export { tableOf } from "./healing/table";

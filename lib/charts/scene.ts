@@ -11,7 +11,7 @@ export type Scene = {
 /** The five series in order, and the inks. A colour is a name: the drawing looks the value up, so that page, print and paper agree. */
 export type Ink = "ink" | "muted" | "hairline" | "deep" | "warm" | "series1" | "series2" | "series3" | "series4" | "series5" | "paper";
 export type Shape = "disc" | "diamond" | "square" | "triangle" | "cross";
-export type Dash = "solid" | "long" | "dot";
+export type Dash = "solid" | "long" | "dot" | "long-dot" | "short";
 export type Anchor = "start" | "middle" | "end";
 
 /** What a reader hears and a pointer shows. A mark with a label can be reached by keyboard and pointer. */
@@ -27,6 +27,7 @@ export type SymbolMark = Labelled & {
   readonly ink: Ink;
   /** Hollow means: not comparable, or not tested. */
   readonly hollow?: boolean;
+  readonly opacity?: number;
 };
 export type RuleMark = Labelled & {
   readonly mark: "rule";

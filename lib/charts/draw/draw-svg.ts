@@ -47,8 +47,9 @@ function drawMark(mark: Mark, nextLabel: () => number): string {
 
 type Named = { role?: "img"; "data-mark"?: number; "aria-label"?: string };
 
-function drawSymbol({ shape, x, y, size, ink, hollow }: SymbolMark, named: Named): string {
-  const painted = shape === "cross" ? { ...strokeOf(ink, 1.5), fill: "none" } : hollow ? hollowOf(ink) : fillOf(ink);
+function drawSymbol({ shape, x, y, size, ink, hollow, opacity }: SymbolMark, named: Named): string {
+  const own = shape === "cross" ? { ...strokeOf(ink, 1.5), fill: "none" } : hollow ? hollowOf(ink) : fillOf(ink);
+  const painted = { ...own, opacity };
   if (shape === "disc") return `<circle${attributesOf({ cx: x, cy: y, r: size, ...painted, ...named })}/>`;
   return `<path${attributesOf({ d: cutPath(outlineOf(shape, x, y, size)), ...painted, ...named })}/>`;
 }
@@ -82,4 +83,10 @@ function drawText({ x, y, text, ink, size, anchor, font, weight }: TextMark): st
 const fillOf = (ink: Ink) => ({ class: `fill-${ink}`, fill: inks[ink] });
 const hollowOf = (ink: Ink) => ({ ...strokeOf(ink, 1.5), class: `stroke-${ink} fill-paper`, fill: inks.paper });
 const strokeOf = (ink: Ink, weight: number) => ({ class: `stroke-${ink}`, stroke: inks[ink], "stroke-width": weight });
-const dashes: Readonly<Record<Dash, string | undefined>> = { solid: undefined, long: "8 4", dot: "1.5 3" };
+const dashes: Readonly<Record<Dash, string | undefined>> = {
+  solid: undefined,
+  long: "8 4",
+  dot: "1.5 3",
+  "long-dot": "9 3 1.5 3",
+  short: "4 3",
+};

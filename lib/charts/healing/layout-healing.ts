@@ -1,10 +1,11 @@
+import { radiusFor, raise } from "../place/fit-pile";
 import type { ClockUnit } from "../say/units";
 import type { Mark, Scene } from "../scene";
 import { axisMarks, axisPx } from "./axis-marks";
 import { figureDescription, figureTitle } from "./figure-text";
 import { headMarks } from "./head-marks";
 import { keyMarks } from "./key-marks";
-import { measuredMarks, pileMarks, radiusFor, raise } from "./pile-marks";
+import { measuredMarks, pileMarks } from "./pile-marks";
 import type { HealingGroupForFigure, HealingRecordForFigure } from "./record";
 import { type ValueScale, valueScale } from "./scale";
 import { summaryMarks, summaryPx } from "./summary-marks";
@@ -51,7 +52,7 @@ type Place = { readonly y: number; readonly width: number; readonly unit: ClockU
 function layoutStrips(record: HealingRecordForFigure, scale: ValueScale, { y, width, unit }: Place) {
   const heightPx = record.groups.length > 6 ? 72 : 116;
   const radius = radiusFor(
-    record.groups.map((group) => measuredMarks(group, scale)),
+    record.groups.map((group) => xsOf(measuredMarks(group, scale))),
     heightPx,
   );
   const marks: Mark[] = [];
@@ -73,6 +74,8 @@ function layoutStrips(record: HealingRecordForFigure, scale: ValueScale, { y, wi
   return { marks, spans, end: cursor };
 }
 
+const xsOf = (marks: readonly { readonly x: number }[]) => marks.map(({ x }) => x);
+
 type StripPlace = Place & { readonly radius: number; readonly heightPx: number; readonly name: string | null };
 
 function layoutStrip(group: HealingGroupForFigure, scale: ValueScale, { y, width, unit, radius, heightPx, name }: StripPlace) {
@@ -80,7 +83,7 @@ function layoutStrip(group: HealingGroupForFigure, scale: ValueScale, { y, width
   const from = y + head.height + 6;
   if (group.marks.length === 0) return { marks: head.marks, span: [from, from] as Span, end: from };
   const measured = measuredMarks(group, scale);
-  const { heights, height } = raise(measured, radius, heightPx);
+  const { heights, height } = raise(xsOf(measured), radius, heightPx);
   const line = from + height;
   const pile = pileMarks(group, { marks: measured, heights, radius }, { y: line - 0.5, unit, name });
   const summary = summaryMarks(group, scale, { y: line + 6, unit, name });

@@ -1,24 +1,9 @@
 import { decimals } from "../say/numbers";
 import { type ClockUnit, indexText } from "../say/units";
+import { type DataTable, noValue as none, type TableColumn } from "../table/data-table";
 import { excludedIn, type HealingGroupForFigure, type HealingRecordForFigure, isHealing, type Limits, measuredIn } from "./record";
 
-export type TableColumn = {
-  readonly id: string;
-  readonly head: string;
-  readonly unit?: string;
-  readonly align: "start" | "end";
-  /** The column of the estimate whose interval or bounds this is: a page may set it under the estimate. */
-  readonly under?: string;
-};
-export type DataTable = {
-  readonly columns: readonly TableColumn[];
-  /** One cell a column, as written; `–` where there is no value. */
-  readonly rows: readonly (readonly string[])[];
-};
-
 type Column = TableColumn & { readonly cell: (group: HealingGroupForFigure, unit: ClockUnit) => string };
-
-const none = "–";
 
 /** The figure's numbers as a table: one row a group, units once in the heads. */
 export function tableOf(record: HealingRecordForFigure, unit: ClockUnit = "days/cm"): DataTable {

@@ -1,0 +1,37 @@
+import type { Limits } from "../figure/source";
+import type { Ink, Mark } from "../scene";
+
+type Place = { readonly y: number; readonly label?: string; readonly ink?: Ink; readonly hollow?: boolean; readonly size?: number };
+
+/** An estimate between the brackets of its interval; without an interval the estimate alone; without an estimate nothing. */
+export function layBracket(limits: Limits, x: (value: number) => number, { y, label, ink = "ink", hollow, size = 4 }: Place): Mark[] {
+  if (limits.estimate === null) return [];
+  const centre: Mark = {
+    mark: "symbol",
+    shape: "diamond",
+    x: x(limits.estimate),
+    y,
+    size,
+    ink,
+    ...(hollow ? { hollow } : {}),
+    ...(label === undefined ? {} : { label }),
+  };
+  if (limits.lower === null || limits.upper === null) return [centre];
+  return [{ mark: "path", d: bracketPath(x(limits.lower), x(limits.upper), y), ink, weight: 1.5 }, centre];
+}
+
+const armPx = 3;
+
+/** `[—]`: the line of an interval and the brackets at its ends. */
+export function bracketPath(from: number, to: number, y: number, half = 6): string {
+  const left = `M${from + armPx} ${y - half}H${from}V${y + half}H${from + armPx}`;
+  const right = `M${to - armPx} ${y - half}H${to}V${y + half}H${to - armPx}`;
+  return `M${from} ${y}H${to}${left}${right}`;
+}
+
+/** The same standing up: from the lower end at `from` to the upper at `to`, y running downwards. */
+export function standingBracketPath(x: number, from: number, to: number, half = 5): string {
+  const foot = `M${x - half} ${from - armPx}V${from}H${x + half}V${from - armPx}`;
+  const top = `M${x - half} ${to + armPx}V${to}H${x + half}V${to + armPx}`;
+  return `M${x} ${from}V${to}${foot}${top}`;
+}
