@@ -1,13 +1,20 @@
-import { CohortError, conditionField, conditionFieldIds, parseWhere, type Where } from "@/lib/cohorts";
+import { CohortError, conditionField, conditionFieldIds, parseSplitField, parseWhere, type Where } from "@/lib/cohorts";
 import type { Registry } from "@/lib/registry";
 import { UsageError } from "./arguments";
 
 /** The fields of `--by` or `--adjust`. @throws UsageError */
 export function fieldsOfSplit(text: string | undefined, option = "by"): string[] {
   const fields = text === undefined || text === "" ? [] : text.split(",").map((field) => field.trim());
-  if (fields.some((field) => !conditionField(field)))
-    throw new UsageError(`--${option} requires fields among ${conditionFieldIds().join(", ")}`);
+  if (!fields.every(isSplitField)) throw new UsageError(`--${option} requires fields among ${conditionFieldIds().join(", ")}`);
   return fields;
+}
+
+function isSplitField(text: string): boolean {
+  try {
+    return conditionField(parseSplitField(text).id) !== undefined;
+  } catch {
+    return false;
+  }
 }
 
 /** The cohort of `--cohort`: JSON, or the name of a saved one; all segments when nothing is said. @throws UsageError */

@@ -1,9 +1,22 @@
-import { type Field, fieldsOf } from "@/lib/codebook";
+import { type Field, fieldsOf, healingStatuses } from "@/lib/codebook";
+import { gainMeasures, indexDefinitions } from "@/lib/outcomes";
 
-/** Fields that a condition or a split may name: those of the segment and of its person, but no pseudonym and no day. */
-const conditionFields: ReadonlyMap<string, Field> = new Map(
-  [...fieldsOf("segment"), ...fieldsOf("person")].filter(([, field]) => field.kind !== "keyed" && field.kind !== "day"),
-);
+const number = (label: string): Field => ({ kind: "number", unit: "points", label, role: "plain", known: "later" });
+
+/** What is worked out when asked, from what is held: a condition may name it like a field. */
+const derivedFields: readonly (readonly [id: string, field: Field])[] = [
+  ["healingStatus", { kind: "code", codes: healingStatuses, label: "Healing status", role: "plain", known: "later" }],
+  ["followUpDays", number("Days followed from surgery")],
+  ...indexDefinitions.map(({ id, title }) => [id, number(title)] as const),
+  ...gainMeasures.filter(({ kind }) => kind === "number").map(({ id, title }) => [id, number(title)] as const),
+];
+
+/** Fields that a condition or a split may name: those of the segment and of its person, but no pseudonym and no day, and derived ones. */
+const conditionFields: ReadonlyMap<string, Field> = new Map([
+  ...[...fieldsOf("segment"), ...fieldsOf("person")].filter(([, field]) => field.kind !== "keyed" && field.kind !== "day"),
+  ...derivedFields,
+]);
+const derivedIds: ReadonlySet<string> = new Set(derivedFields.map(([id]) => id));
 
 export function conditionField(id: string): Field | undefined {
   return conditionFields.get(id);
@@ -11,4 +24,9 @@ export function conditionField(id: string): Field | undefined {
 
 export function conditionFieldIds(): readonly string[] {
   return [...conditionFields.keys()];
+}
+
+/** Whether a condition's field is worked out and not held. */
+export function isDerivedField(id: string): boolean {
+  return derivedIds.has(id);
 }

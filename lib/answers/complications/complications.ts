@@ -4,7 +4,7 @@ import type { Registry, State } from "@/lib/registry";
 import { eventRate } from "@/lib/stats";
 import { casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
-import { type Group, splitBy } from "../healing/groups";
+import { fieldsOfSplit, type Group, splitBy } from "../healing/groups";
 import { said } from "../healing/said";
 import { sharePatients, summariseShare } from "../measures/numbers";
 import { answerCache } from "../question/cache";
@@ -77,7 +77,7 @@ async function work(
   stamp: string,
   question: Question,
 ): Promise<MeasureAnswer> {
-  const cases = await casesOf(registry, state, where, by);
+  const cases = await casesOf(registry, state, where, fieldsOfSplit(by));
   const events = await eventsOf(registry, state);
   const { id, title, unit } = definition;
   return {

@@ -3,7 +3,7 @@ import { followUpCompleteness, followUpWindows, type WindowStatus, windowStatus 
 import type { Registry, State } from "@/lib/registry";
 import { reverseKaplanMeier } from "@/lib/stats";
 import { type Case, casesOf } from "../frames/cases";
-import { type Group, splitBy } from "../healing/groups";
+import { fieldsOfSplit, type Group, splitBy } from "../healing/groups";
 import { keepQuestion } from "../question/keep";
 import { type Question, stampOf } from "../question/stamp";
 import { stateAsOf } from "../question/state";
@@ -43,7 +43,7 @@ export async function followUp(
 ): Promise<FollowUpAnswer> {
   const state = await stateAsOf(registry, asOf);
   const closing = closingDate(await casesOf(registry, state, {}, calendarFields));
-  const cases = await casesOf(registry, state, where, [...calendarFields, "followUpStatus", "followUpStatusDay", ...by]);
+  const cases = await casesOf(registry, state, where, [...calendarFields, "followUpStatus", "followUpStatusDay", ...fieldsOfSplit(by)]);
   const question: Question = {
     cohort: JSON.parse(canonicalWhere(where)),
     measure: "follow-up-completeness",

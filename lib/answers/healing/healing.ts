@@ -18,7 +18,7 @@ import { stateAsOf } from "../question/state";
 import { version } from "../question/version";
 import type { HealingAnswer, Note } from "../types";
 import { middle, type ReadGroup, readGroup, summariseGroup } from "./group";
-import { splitBy } from "./groups";
+import { fieldsOfSplit, splitBy } from "./groups";
 import { seed } from "./median-interval";
 import { said } from "./said";
 
@@ -76,8 +76,8 @@ async function work(
   stamp: string,
   question: Question,
 ): Promise<HealingAnswer> {
-  const cases = await casesOf(registry, state, where, by);
-  const boneNamed = by.includes("bone") || fieldsNamed(where).has("bone");
+  const cases = await casesOf(registry, state, where, fieldsOfSplit(by));
+  const boneNamed = fieldsOfSplit(by).includes("bone") || fieldsNamed(where).has("bone");
   const groups = splitBy(cases, by).map((group) => readGroup(group, definition, boneNamed));
   const medianGain = middle(groups.flatMap(gainsOf));
   return {

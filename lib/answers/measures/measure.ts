@@ -4,7 +4,7 @@ import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
 import { personsOf } from "../frames/persons";
-import { type Group, splitBy } from "../healing/groups";
+import { fieldsOfSplit, type Group, splitBy } from "../healing/groups";
 import { seed } from "../healing/median-interval";
 import { answerCache } from "../question/cache";
 import { keepQuestion } from "../question/keep";
@@ -72,8 +72,8 @@ async function work(
   stamp: string,
   question: Question,
 ): Promise<MeasureAnswer> {
-  const cases = await casesOf(registry, state, where, [...by, "ageAtSurgeryYears"]);
-  const boneNamed = by.includes("bone") || fieldsNamed(where).has("bone");
+  const cases = await casesOf(registry, state, where, [...fieldsOfSplit(by), "ageAtSurgeryYears"]);
+  const boneNamed = fieldsOfSplit(by).includes("bone") || fieldsNamed(where).has("bone");
   const asked = await withScores(registry, state, definition, splitBy(cases, by), options);
   const readings = await Promise.all(
     asked.map(async ({ group, options: own }) =>
