@@ -20,7 +20,7 @@ export { readSheet, type SheetRead } from "./read/read-sheet";
 
 // Matching columns
 export type { ColumnMatch, SheetMatch } from "./match/column-match";
-export type { DropReason } from "./match/dropped-headers";
+export type { DropReason } from "./match/drop-reason";
 export { matchSheet } from "./match/match-sheet";
 export type { SheetKind } from "./match/sheet-kind";
 export { type Target, targetId } from "./match/target";

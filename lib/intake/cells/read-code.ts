@@ -31,7 +31,8 @@ export function readCodes(field: CodeField, said: Spellings = {}): ReadCell {
   return (cell) => {
     const folded = fold(cell);
     const mine = own.get(folded);
-    if (mine !== undefined) return readAs(mine === "" ? null : mine);
+    if (mine === "") return readAs(null);
+    if (mine !== undefined && field.codes.includes(mine)) return readAs(mine);
     const code = known.get(folded);
     if (code !== undefined) return readAs(code);
     if (notRecorded.has(folded)) return readAs(null);

@@ -1,4 +1,4 @@
-import type { DropReason } from "./dropped-headers";
+import type { DropReason } from "./drop-reason";
 import type { HeaderUnit } from "./header-unit";
 import type { SheetKind } from "./sheet-kind";
 import type { Target } from "./target";

@@ -3,9 +3,9 @@ import { detectInHeader } from "../detect";
 import type { Mapping, Sheet } from "../types";
 import { aliasIndex } from "./aliases";
 import type { ColumnMatch, SheetMatch } from "./column-match";
-import { dropReasonOf } from "./dropped-headers";
 import { lookUp } from "./lookup";
 import { parseTarget } from "./parse-target";
+import { type HeaderRead, readHeader } from "./read-header";
 import { needed, type SheetKind, sheetKinds } from "./sheet-kind";
 import { type Target, targetId } from "./target";
 
@@ -17,26 +17,33 @@ type MappedColumns = Pick<Mapping, "columns" | "units">;
  * A header is matched as a whole, never by a part of it.
  */
 export function matchSheet(sheet: Sheet, mapping: MappedColumns = { columns: {}, units: {} }): SheetMatch {
-  const matches = sheetKinds.map((kind) => ({ kind, columns: sheet.headers.map((_, index) => matchColumn(sheet, index, kind, mapping)) }));
+  const headers = sheet.headers.map((header, index) => ({ index, header, read: readHeader(sheet.headerCells[index] as string) }));
+  const matches = sheetKinds.map((kind) => ({ kind, columns: headers.map((each) => matchColumn(each, kind, mapping)) }));
   const { kind, columns } = bestKind(matches);
-  return { kind, columns: shareFields(preferLocalNumbers(dropEmptyDoubles(columns, sheet), sheet)) };
+  const named = columns.map((column) => suspectHeader(column, sheet));
+  return { kind, columns: shareFields(preferLocalNumbers(dropEmptyDoubles(named, sheet), sheet)) };
 }
 
-function matchColumn(sheet: Sheet, index: number, kind: SheetKind, mapping: MappedColumns): ColumnMatch {
-  const header = sheet.headers[index] as string;
-  const cell = sheet.headerCells[index] as string;
+type Header = { readonly index: number; readonly header: string; readonly read: HeaderRead };
+
+function matchColumn({ index, header, read }: Header, kind: SheetKind, mapping: MappedColumns): ColumnMatch {
   const none = { index, header, target: null, how: null, unit: null, dropped: null, sharedWith: [] } as const;
-  const reason = dropReasonOf(cell);
+  const reason = read.dropped;
   const said = Object.hasOwn(mapping.columns, header) ? mapping.columns[header] : undefined;
   if (said === null) return { ...none, dropped: reason === "comments" ? "comments" : "by-your-word" };
   const wanted = said === undefined ? null : parseTarget(said, kind);
-  if (reason !== null && reason !== "blank-header" && !mayHold(reason, wanted)) return { ...none, dropped: reason };
-  const found = lookUp(cell, aliasIndex(kind));
-  const unit = mapping.units[header] ?? found?.unit ?? null;
+  if (reason !== null && !mayHold(reason, wanted)) return { ...none, dropped: reason };
+  const found = lookUp(read, aliasIndex(kind));
+  const unit = Object.hasOwn(mapping.units, header) ? (mapping.units[header] ?? null) : found || wanted ? read.unit : null;
   if (wanted) return { ...none, target: wanted, how: "mapping", unit };
-  if (reason) return { ...none, dropped: reason };
-  if (detectInHeader(cell).some(({ level }) => level === "block")) return { ...none, dropped: "identifier-in-header" };
-  return found ? { ...none, target: found.target, how: "alias", unit } : { ...none, dropped: "matches-nothing" };
+  return found ? { ...none, target: found, how: "alias", unit } : { ...none, dropped: "matches-nothing" };
+}
+
+/** A header that means nothing here may be a person's name or number. */
+function suspectHeader(column: ColumnMatch, { headerCells }: Sheet): ColumnMatch {
+  if (column.dropped !== "matches-nothing") return column;
+  const isOne = detectInHeader(headerCells[column.index] as string).some(({ level }) => level === "block");
+  return isOne ? { ...column, dropped: "identifier-in-header" } : column;
 }
 
 function mayHold(reason: string, wanted: Target | null): boolean {

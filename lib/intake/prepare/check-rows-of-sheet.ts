@@ -48,8 +48,8 @@ function checkOne(stripped: StrippedDraft, answerOf: AnswerOf): void {
 }
 
 /** A ray is a tenth of a thigh bone's length: no slip of the unit. */
-function dropTrapsOfRays({ facts }: StrippedDraft, bone: string): void {
-  if (!bone.endsWith("ray")) return;
+function dropTrapsOfRays({ facts }: StrippedDraft, bone: string | null): void {
+  if (!bone?.endsWith("ray")) return;
   for (let i = facts.length - 1; i >= 0; i--) if (facts[i]?.code === "cm-typed-as-mm") facts.splice(i, 1);
 }
 

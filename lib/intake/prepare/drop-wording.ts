@@ -1,4 +1,4 @@
-import type { DropReason } from "../match/dropped-headers";
+import type { DropReason } from "../match/drop-reason";
 
 /** Why a column isn't kept, as the person reads it. */
 export const dropWording: Readonly<Record<DropReason, string>> = {

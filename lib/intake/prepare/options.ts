@@ -18,9 +18,10 @@ export type PrepareOptions = {
   readonly yearOnly?: boolean;
   /** Unit of lengths where neither header nor values tell it. */
   readonly lengths?: LengthUnit | null;
-  /** The unit's own lists; without one every code of the right form is taken. */
-  readonly units?: readonly string[] | null;
-  readonly scores?: readonly string[] | null;
+  /** The unit's own lists: a code that isn't on its list isn't taken, since a name could have its form. Without `units`, `unit` alone. */
+  readonly units?: readonly string[];
+  readonly scores?: readonly string[];
+  readonly proportionReferences?: readonly string[];
   /** What the registry holds, so that the tab can tell new from known. */
   readonly held?: StrippedRows | null;
   /** Comments coded by the person: events of a row, or none where there was nothing to code. */

@@ -1,6 +1,6 @@
 import type { FindingCode, Severity, TableName } from "@/lib/codebook";
 import type { SheetMatch } from "../match/column-match";
-import type { DropReason } from "../match/dropped-headers";
+import type { DropReason } from "../match/drop-reason";
 import type { Finding, Mapping, Origin, Sheet, StrippedRows } from "../types";
 import type { Question } from "./question";
 

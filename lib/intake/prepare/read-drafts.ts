@@ -22,8 +22,11 @@ export async function readDrafts(columns: readonly PreparedColumns[], mapping: M
       thisYear: options.today.year,
       todayNumber: dayNumberOf(options.today),
       values: mapping.values,
-      units: options.units ?? null,
-      scores: options.scores ?? null,
+      listed: {
+        unit: options.units ?? [options.unit ?? "unit-1"],
+        scoreCode: options.scores ?? [],
+        proportionReference: options.proportionReferences ?? [],
+      },
     };
     const readRow = compileRows(sheet, match.kind, plan.columns, rules);
     const drafts: Draft[] = [];

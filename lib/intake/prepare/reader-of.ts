@@ -16,8 +16,8 @@ export type Rules = {
   readonly thisYear: number;
   readonly todayNumber: number;
   readonly values: Mapping["values"];
-  readonly units: readonly string[] | null;
-  readonly scores: readonly string[] | null;
+  /** The unit's own lists, by field. */
+  readonly listed: Readonly<Record<string, readonly string[]>>;
 };
 
 /** Compiles the reader of a column: one function a column, so that a million cells ask no question twice. */
@@ -38,7 +38,7 @@ function compile({ target, field, reading }: ColumnPlan, rules: Rules): ReadCell
     case "flag":
       return readFlag;
     case "listed":
-      return readListed(field, target.field === "scoreCode" ? rules.scores : target.field === "unit" ? rules.units : null, said);
+      return readListed(rules.listed[target.field] ?? [], said);
     case "count":
       return readCounts(field, numberColumn(reading));
     case "number":

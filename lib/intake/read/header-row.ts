@@ -1,6 +1,6 @@
 import { aliasIndex } from "../match/aliases";
-import { dropReasonOf } from "../match/dropped-headers";
 import { lookUp } from "../match/lookup";
+import { readHeader } from "../match/read-header";
 import { sheetKinds } from "../match/sheet-kind";
 import { looksLikeValue } from "../values/describe";
 import type { Record } from "./records";
@@ -14,8 +14,8 @@ export function findHeaderRow(records: readonly Record[]): number | null {
   const widest = Math.max(...filled);
   const first = filled.findIndex((count) => count >= Math.max(1, widest / 2) && count >= Math.min(2, widest));
   if (first < 0) return null;
+  if (recognised((top[first] as Record).cells) >= 2) return first;
   const known = top.map(({ cells }) => recognised(cells));
-  if ((known[first] as number) >= 2) return first;
   const most = Math.max(...known);
   if (most >= 3) return known.indexOf(most);
   return mostlyValues((top[first] as Record).cells) ? null : first;
@@ -23,7 +23,10 @@ export function findHeaderRow(records: readonly Record[]): number | null {
 
 /** Cells that are headers known here, of whatever kind of sheet. */
 function recognised(cells: readonly string[]): number {
-  const isKnown = (cell: string) => dropReasonOf(cell) !== null || sheetKinds.some((kind) => lookUp(cell, aliasIndex(kind)) !== null);
+  const isKnown = (cell: string) => {
+    const read = readHeader(cell);
+    return read.dropped !== null || sheetKinds.some((kind) => lookUp(read, aliasIndex(kind)) !== null);
+  };
   return cells.filter((cell) => cell.trim() !== "" && isKnown(cell)).length;
 }
 
