@@ -26,3 +26,12 @@ export { type HealingFigureOptions, layoutHealing } from "./healing/layout-heali
 export type { EqualGain, HealingGroupForFigure, HealingMarkForFigure, HealingRecordForFigure } from "./healing/record";
 export { countsText, excludedText } from "./healing/say";
 export { tableOf } from "./healing/table";
+
+// Distribution of a number measure
+export { distributionFigure } from "./distribution/figure";
+export type { DistributionGroup, DistributionRecord, DistributionRow } from "./distribution/record";
+
+// One case
+export { hasCourse, layoutCourse } from "./case/layout-course";
+export { layoutTimeline } from "./case/layout-timeline";
+export type { CourseForFigure, MomentForFigure, PhaseForFigure, TreatmentForFigure } from "./case/record";

@@ -51,7 +51,7 @@ export function bracketEntry(text: string, { hollow = false }: { readonly hollow
     text,
     wide: 22,
     draw: (x, y) => [
-      { mark: "path", d: bracketPath(x, x + 22, y, 5), ink: "ink", weight: 1.5 },
+      { mark: "path", d: bracketPath(x, x + 22, y, { half: 5 }), ink: "ink", weight: 1.5 },
       { mark: "symbol", shape: "diamond", x: x + 11, y, size: 3.6, ink: "ink", ...(hollow ? { hollow } : {}) },
     ],
   };

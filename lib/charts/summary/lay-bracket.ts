@@ -1,10 +1,25 @@
 import type { Limits } from "../figure/source";
 import type { Ink, Mark } from "../scene";
 
-type Place = { readonly y: number; readonly label?: string; readonly ink?: Ink; readonly hollow?: boolean; readonly size?: number };
+type Place = {
+  readonly y: number;
+  readonly label?: string;
+  readonly ink?: Ink;
+  readonly hollow?: boolean;
+  readonly size?: number;
+  /** Where the axis ends, px. */
+  readonly edges?: readonly [left: number, right: number];
+};
 
-/** An estimate between the brackets of its interval; without an interval the estimate alone; without an estimate nothing. */
-export function layBracket(limits: Limits, x: (value: number) => number, { y, label, ink = "ink", hollow, size = 4 }: Place): Mark[] {
+/**
+ * An estimate between the brackets of its interval; without an interval the estimate alone; without an estimate nothing. An end beyond
+ * the axis has no bracket: its line runs to the edge.
+ */
+export function layBracket(
+  limits: Limits,
+  x: (value: number) => number,
+  { y, label, ink = "ink", hollow, size = 4, edges }: Place,
+): Mark[] {
   if (limits.estimate === null) return [];
   const centre: Mark = {
     mark: "symbol",
@@ -17,16 +32,24 @@ export function layBracket(limits: Limits, x: (value: number) => number, { y, la
     ...(label === undefined ? {} : { label }),
   };
   if (limits.lower === null || limits.upper === null) return [centre];
-  return [{ mark: "path", d: bracketPath(x(limits.lower), x(limits.upper), y), ink, weight: 1.5 }, centre];
+  const [left, right] = edges ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const d = bracketPath(x(limits.lower), x(limits.upper), y, { left, right });
+  if (centre.x < left || centre.x > right) return [];
+  return [{ mark: "path", d, ink, weight: 1.5 }, centre];
 }
 
 const armPx = 3;
 
-/** `[—]`: the line of an interval and the brackets at its ends. */
-export function bracketPath(from: number, to: number, y: number, half = 6): string {
-  const left = `M${from + armPx} ${y - half}H${from}V${y + half}H${from + armPx}`;
-  const right = `M${to - armPx} ${y - half}H${to}V${y + half}H${to - armPx}`;
-  return `M${from} ${y}H${to}${left}${right}`;
+/** `[—]`: the line of an interval and the brackets at its ends; past an edge it has none. */
+export function bracketPath(
+  from: number,
+  to: number,
+  y: number,
+  { half = 6, left = Number.NEGATIVE_INFINITY, right = Number.POSITIVE_INFINITY } = {},
+): string {
+  const opening = from < left ? "" : `M${from + armPx} ${y - half}H${from}V${y + half}H${from + armPx}`;
+  const closing = to > right ? "" : `M${to - armPx} ${y - half}H${to}V${y + half}H${to - armPx}`;
+  return `M${Math.max(left, from)} ${y}H${Math.min(right, to)}${opening}${closing}`;
 }
 
 /** The same standing up: from the lower end at `from` to the upper at `to`, y running downwards. */

@@ -1,0 +1,48 @@
+import { captionFrom } from "../figure/caption";
+import type { CaptionOptions, Figure } from "../figure/figure";
+import { excludedIn } from "../figure/source";
+import { totalText } from "../say/excluded";
+import { shownUnit, unitsFor } from "../say/shown-unit";
+import { count, estimate, number, span, tableFrom, words } from "../table/columns";
+import type { DataTable } from "../table/data-table";
+import { layoutDistribution } from "./layout-distribution";
+import { countedOf, type DistributionGroup, type DistributionRecord } from "./record";
+
+/** Distribution of any number measure by group. */
+export const distributionFigure: Figure<DistributionRecord> = {
+  id: "distribution",
+  layout: layoutDistribution,
+  caption: captionOfDistribution,
+  table: tableOfDistribution,
+  units: ({ unit }) => unitsFor(unit),
+};
+
+function captionOfDistribution(record: DistributionRecord, options: CaptionOptions = {}): string {
+  const reading = [
+    record.groups.some(({ mean }) => (mean?.estimate ?? null) !== null)
+      ? "Brackets: mean with its 95 % interval, clustered by patient (CR2, Satterthwaite)"
+      : null,
+    record.groups.some(({ quartiles }) => (quartiles?.lower ?? null) !== null) ? "Box: quartiles and median" : null,
+    record.band === undefined ? null : `Light band: ${record.band.label}`,
+  ];
+  const notes = record.groups.flatMap((group) => group.notes ?? []);
+  return captionFrom(record, { counts: totalText(record.groups, countedOf(record)), reading, notes }, options);
+}
+
+function tableOfDistribution(record: DistributionRecord, asked?: string): DataTable {
+  const unit = shownUnit(record.unit, asked);
+  const segments = countedOf(record) === "segment" ? [count<DistributionGroup>("segments", "Segments", (group) => group.segments)] : [];
+  return tableFrom<DistributionGroup>(
+    [
+      words("group", "Group", (group) => group.label),
+      ...segments,
+      count("patients", "Patients", (group) => group.patients),
+      count("measured", "Measured", (group) => group.n),
+      count("excluded", "Left out", excludedIn),
+      ...estimate<DistributionGroup>("mean", "Mean", unit, (group) => group.mean),
+      number("median", "Median", unit, (group) => group.median?.estimate),
+      span("quartiles", "Quartiles", unit, ({ quartiles }) => [quartiles?.lower ?? null, quartiles?.upper ?? null]),
+    ],
+    record.groups,
+  );
+}
