@@ -17,10 +17,15 @@ export { type CompareAnswer, type CompareQuestion, compare } from "./compare/com
 export type { Difference } from "./compare/differences";
 export type { Between } from "./compare/sides";
 export { type ComplicationQuestion, complications } from "./complications/complications";
+export { complicationMatrix, type MatrixAnswer, type MatrixGroup, type MatrixRow } from "./complications/matrix";
 export { type FollowUpAnswer, type FollowUpGroup, followUp } from "./follow-up/follow-up";
+export { type AgainstPlanAnswer, type AgainstPlanGroup, gainAgainstPlan, type PlanPoint } from "./gain/against-plan";
+export { type CurveGroup, gainBands, type HealingCurveAnswer, healingCurve } from "./healing/curve";
+export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain, type GainLine } from "./healing/days-against-gain";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type MeasureEntry, measureList } from "./measures";
 export { type MeasureQuestion, measure } from "./measures/measure";
+export { type BeforeAfterAnswer, type ProportionGroup, type ProportionPoint, proportionBeforeAfter } from "./proportion/before-after";
 export { result } from "./question/result";
 export { version } from "./question/version";
 export { type TodayAnswer, today, type Work } from "./today/today";

@@ -1,0 +1,111 @@
+import type { Where } from "@/lib/cohorts";
+import { gainErrorMm, healingStatus } from "@/lib/outcomes";
+import type { Registry } from "@/lib/registry";
+import { estimate } from "@/lib/stats";
+import { type Case, casesOf } from "../frames/cases";
+import { fieldsOfSplit, type Group, type GroupKey, splitBy } from "../healing/groups";
+import { said } from "../healing/said";
+import { type Head, openQuestion } from "../question/open";
+import type { Interval, Note, Share } from "../types";
+
+export type PlanPoint = {
+  readonly segment: number;
+  readonly person: number;
+  readonly plannedMm: number;
+  readonly gainMm: number;
+  /** Why lengthening was stopped before the plan, where it was and that is recorded. */
+  readonly stoppedFor: string | null;
+};
+export type AgainstPlanGroup = {
+  readonly key: GroupKey;
+  readonly label: string;
+  readonly patients: number;
+  readonly segments: number;
+  readonly n: number;
+  readonly excluded: Readonly<Record<string, number>>;
+  readonly points: readonly PlanPoint[];
+  readonly bias: Interval | null;
+  readonly within: Share | null;
+  readonly spread: { readonly p5: number; readonly median: number; readonly p95: number } | null;
+  /** From twenty patients on; each limit with its interval. */
+  readonly limits: { readonly lower: number; readonly upper: number } | null;
+  readonly reached: number;
+  readonly stoppedEarly: number;
+  readonly overshot: number;
+  readonly reasons: Readonly<Record<string, number>>;
+  readonly notes: readonly Note[];
+};
+export type AgainstPlanAnswer = Head & {
+  readonly measure: "gain-error";
+  readonly unit: "mm";
+  readonly toleranceMm: number;
+  readonly groups: readonly AgainstPlanGroup[];
+};
+
+/** Gain against the plan at start: bias, share within the tolerance, limits of agreement, and why some stopped early. */
+export async function gainAgainstPlan(
+  registry: Registry,
+  asked: { readonly by?: readonly string[]; readonly where?: Where; readonly asOf?: number },
+): Promise<AgainstPlanAnswer> {
+  const head = await openQuestion(registry, {
+    ...asked,
+    measure: "gain-error.against-plan",
+    method: "bias (CR2 by patient), Wilson's interval on the effective number, limits of agreement from variance parts",
+  });
+  const { toleranceMm } = await registry.settings(head.batch);
+  const cases = await casesOf(registry, head.state, asked.where ?? {}, fieldsOfSplit(head.by));
+  const groups = splitBy(cases, head.by).map((group) => answerGroup(group, toleranceMm));
+  return { ...head, measure: "gain-error", unit: "mm", toleranceMm, groups };
+}
+
+function pointOf({ segment }: Case): PlanPoint | string {
+  if (segment.procedure !== "transport" && healingStatus(segment) === "still-distracting") return "still-distracting";
+  const error = gainErrorMm(segment);
+  if (!error.measured) return error.because;
+  const plannedMm = segment.plannedGainMm as number;
+  const stoppedFor = error.value < 0 ? segment.planChangeReason : null;
+  return { segment: segment.segment, person: segment.person, plannedMm, gainMm: segment.gainMm as number, stoppedFor };
+}
+
+function answerGroup(group: Group, toleranceMm: number): AgainstPlanGroup {
+  const read = group.cases.map(pointOf);
+  const points = read.filter((point) => typeof point !== "string");
+  const errors = points.map(({ gainMm, plannedMm }) => gainMm - plannedMm);
+  const head = {
+    key: group.key,
+    label: group.label,
+    patients: new Set(group.cases.map(({ segment }) => segment.person)).size,
+    segments: group.cases.length,
+    n: points.length,
+    excluded: countOf(read.filter((point) => typeof point === "string")),
+    points,
+    reached: errors.filter((error) => Math.abs(error) <= toleranceMm).length,
+    stoppedEarly: errors.filter((error) => error < -toleranceMm).length,
+    overshot: errors.filter((error) => error > toleranceMm).length,
+    reasons: countOf(points.filter((_, i) => (errors[i] as number) < -toleranceMm).map(({ stoppedFor }) => stoppedFor ?? "not-recorded")),
+  };
+  if (points.length === 0) return { ...head, bias: null, within: null, spread: null, limits: null, notes: [] };
+  const { records, notes } = estimate({
+    situation: "gain-error",
+    errorMm: errors,
+    patient: points.map(({ person }) => person),
+    toleranceMm,
+    stoppedEarly: errors.map((error) => Number(error < -toleranceMm)),
+  });
+  const { estimate: bias, se, df, lower, upper } = records.bias;
+  const { x, n, patients, deff, plain, ...share } = records.withinTolerance;
+  return {
+    ...head,
+    bias: { estimate: bias, se, df, lower, upper },
+    within: { x, n, patients, estimate: share.estimate, lower: share.lower, upper: share.upper, deff, plain },
+    spread: records.spread,
+    limits: records.limits ? { lower: records.limits.limitLower, upper: records.limits.limitUpper } : null,
+    notes: notes.map(said),
+  };
+}
+
+function countOf(words: readonly string[]): Record<string, number> {
+  const counts: Record<string, number> = {};
+  for (const word of words) counts[word] = (counts[word] ?? 0) + 1;
+  return counts;
+}

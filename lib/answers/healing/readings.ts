@@ -1,0 +1,47 @@
+import { fieldsNamed, type Where } from "@/lib/cohorts";
+import { type IndexDefinition, readIndex } from "@/lib/outcomes";
+import type { Registry, State } from "@/lib/registry";
+import { type Case, casesOf } from "../frames/cases";
+import { fieldsOfSplit, type Group, splitBy } from "./groups";
+
+/** A segment on the day scale: healed on a day, or not yet healed at its last film. */
+export type DayRow = {
+  readonly one: Case;
+  readonly person: number;
+  readonly segment: number;
+  readonly days: number;
+  readonly healed: boolean;
+  readonly gainMm: number | null;
+};
+export type DayGroup = Group & {
+  readonly rows: readonly DayRow[];
+  readonly ended: number;
+  readonly excluded: Readonly<Record<string, number>>;
+};
+
+/** The groups of a split with their rows on the day scale, and what is left out by its reason. */
+export async function dayGroups(
+  registry: Registry,
+  state: State,
+  definition: IndexDefinition,
+  { where, by }: { readonly where: Where; readonly by: readonly string[] },
+): Promise<readonly DayGroup[]> {
+  const split = fieldsOfSplit(by);
+  const cases = await casesOf(registry, state, where, split);
+  const boneNamed = split.includes("bone") || fieldsNamed(where).has("bone");
+  return splitBy(cases, by).map((group) => readDays(group, definition, boneNamed));
+}
+
+function readDays(group: Group, definition: IndexDefinition, boneNamed: boolean): DayGroup {
+  const rows: DayRow[] = [];
+  const excluded: Record<string, number> = {};
+  let ended = 0;
+  for (const one of group.cases) {
+    const reading = readIndex(one.segment, definition, { boneNamed });
+    const { person, segment } = one.segment;
+    if (reading.reading === "excluded") excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
+    else if (reading.reading === "ended") ended++;
+    else rows.push({ one, person, segment, days: reading.days, healed: reading.reading === "measured", gainMm: reading.gainMm });
+  }
+  return { ...group, rows, ended, excluded };
+}
