@@ -6,11 +6,16 @@ import { unitFits } from "./unit-fits";
 
 const timeUnits: ReadonlySet<string | null> = new Set(["days", "weeks", "months", "years"]);
 
-/** The field that a whole header means in a kind of sheet, its unit taken off first; `null` when it means none. */
-export function lookUp({ spoken, unit }: HeaderRead, index: AliasIndex): Target | null {
-  for (const { words, counted } of spoken) {
-    const found = plainly(words, unit, index) ?? (counted && numbered(counted, unit, index));
-    if (found && unitFits(fieldOfTarget(found), unit)) return found;
+export type Found = { readonly target: Target; readonly unit: HeaderUnit | null };
+
+/** The field that a whole header means in a kind of sheet, and its unit; `null` when it means none. */
+export function lookUp({ spoken, unit }: HeaderRead, index: AliasIndex): Found | null {
+  for (const [i, { words, counted }] of spoken.entries()) {
+    const target = plainly(words, unit, index) ?? (counted && numbered(counted, unit, index));
+    if (!target) continue;
+    if (unitFits(fieldOfTarget(target), unit)) return { target, unit };
+    // a header that means a field by all its words may end in a word that is a unit elsewhere (*readmitted within 30 days*)
+    if (i === 0) return { target, unit: null };
   }
   return null;
 }

@@ -34,9 +34,9 @@ function matchColumn({ index, header, read }: Header, kind: SheetKind, mapping: 
   const wanted = said === undefined ? null : parseTarget(said, kind);
   if (reason !== null && !mayHold(reason, wanted)) return { ...none, dropped: reason };
   const found = lookUp(read, aliasIndex(kind));
-  const unit = Object.hasOwn(mapping.units, header) ? (mapping.units[header] ?? null) : found || wanted ? read.unit : null;
+  const unit = Object.hasOwn(mapping.units, header) ? (mapping.units[header] ?? null) : (found?.unit ?? (wanted ? read.unit : null));
   if (wanted) return { ...none, target: wanted, how: "mapping", unit };
-  return found ? { ...none, target: found, how: "alias", unit } : { ...none, dropped: "matches-nothing" };
+  return found ? { ...none, target: found.target, how: "alias", unit } : { ...none, dropped: "matches-nothing" };
 }
 
 /** A header that means nothing here may be a person's name or number. */
