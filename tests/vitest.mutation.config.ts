@@ -10,6 +10,8 @@ export default defineConfig({
   test: {
     include: ["tests/unit/stats/**/*.test.ts"],
     exclude: ["tests/unit/stats/{estimate,catalogue,ranks,tables,agreement,growth,firth,hard-cases,resampling}.test.ts"],
+    setupFiles: ["tests/mutation.setup.ts"],
+    isolate: false,
     testTimeout: 20_000,
   },
 });

@@ -9,8 +9,8 @@ const atLevel = 1.5e-8; // square root of the machine's precision, as in R's sur
  */
 export function timeAtLevel(time: ArrayLike<number>, share: ArrayLike<number | null>, level: number): number | null {
   for (let step = 0; step < time.length; step++) {
-    const reached = share[step];
-    if (reached === null || reached === undefined || reached >= level + atLevel) continue;
+    const reached = share[step] ?? Infinity; // a limit that isn't known has not come down
+    if (reached >= level + atLevel) continue;
     const start = time[step] as number;
     if (Math.abs(reached - level) >= atLevel) return start;
     const end = firstBelow(time, share, step, reached);
@@ -21,8 +21,7 @@ export function timeAtLevel(time: ArrayLike<number>, share: ArrayLike<number | n
 
 function firstBelow(time: ArrayLike<number>, share: ArrayLike<number | null>, from: number, reached: number): number | null {
   for (let step = from + 1; step < time.length; step++) {
-    const next = share[step];
-    if (next !== null && next !== undefined && next < reached) return time[step] as number;
+    if ((share[step] ?? Infinity) < reached) return time[step] as number;
   }
   return null;
 }

@@ -2,6 +2,7 @@ import fc, { assert, property } from "fast-check";
 import { describe, expect, test } from "vitest";
 import { logRank } from "../../../lib/stats/log-rank";
 import { cholesky, inverseOfCholesky, sandwich, solveCholesky } from "../../../lib/stats/survival/cholesky";
+import { timeAtLevel } from "../../../lib/stats/survival/curve-quantile";
 import { logNormalScores } from "../../../lib/stats/survival/log-normal-scores";
 import { logRankScores } from "../../../lib/stats/survival/log-rank-scores";
 import { exactTerm, spanTerm } from "../../../lib/stats/survival/normal-span";
@@ -31,6 +32,25 @@ describe("sorting by the bits of numbers", () => {
       [0, 2, 3, 5, 5],
       [1, 4, 3, 0, 2],
     ]);
+  });
+});
+
+describe("time by which a curve has come down", () => {
+  test.each([
+    [[1, 2, 3], [0.8, 0.5, 0.4], 2.5],
+    [[1, 2, 3], [0.8, 0.5, 0.5], 2],
+    [[1, 2, 3], [0.5, null, 0.4], 2],
+    [[1, 2, 3], [null, 0.3, 0.2], 2],
+    [[1, 2], [0.5, null], 1],
+    [[1, 2], [0.8, null], null],
+    // within rounding of the level, and just beyond it
+    [[1, 2], [0.5 + 1e-9, 0.2], 1.5],
+    [[1, 2], [0.5 - 1e-9, 0.2], 1.5],
+    [[1, 2], [0.5 + 1e-7, 0.2], 2],
+    [[1, 2], [0.5 - 1e-7, 0.2], 1],
+    [[], [], null],
+  ])("times %j, shares %j: %s", (time, share, expected) => {
+    expect(timeAtLevel(time, share, 0.5)).toBe(expected);
   });
 });
 
