@@ -1,5 +1,6 @@
 const first = "[\\s\\u00a0\\u200b-\\u200d\\ufeff]*[=+\\-@\\t\\r\\n\\u0000|＝＋－＠]";
-const runs = new RegExp(`^${first}`);
+// apostrophes before it too, so that a cell which already bears one comes back with it
+const runs = new RegExp(`^'*${first}`);
 const plainNumber = /^-?\d+(?:[.,]\d+)?$/;
 
 /**
@@ -11,7 +12,7 @@ export function guardCell(cell: string): string {
 }
 
 // what `guardCell` put there, so that a table written here comes back as it was
-const guarded = new RegExp(`^'(?=${first})`);
+const guarded = new RegExp(`^'(?='*${first})`);
 
 /** @example unguardCell("'=1+1") // => "=1+1" */
 export function unguardCell(cell: string): string {
