@@ -11,8 +11,9 @@ import { hashAsOf } from "./read/content-hash";
 import { framesOf } from "./read/frames";
 import { type HeldRow, rowsAsOf } from "./read/rows";
 import { type RowVersion, versionsOf } from "./read/versions";
+import { waitingAsOf } from "./read/waiting";
 import { inTransaction } from "./transaction";
-import type { Batch, CommitResult, Frame, Settings, State, UndoResult } from "./types";
+import type { Batch, CommitResult, Counts, Frame, Settings, State, UndoResult } from "./types";
 import { UndoBlocked, undoBatch } from "./undo/undo";
 
 /** A registry, open. Promises throughout, whatever the driver. Every writer is all or nothing. */
@@ -32,6 +33,11 @@ export type Registry = {
   readonly frameAsOf: (state: State, table: TableName, columns: readonly string[]) => Promise<Frame>;
   /** What is held now, tables in codebook order, rows in the order of their natural keys; a page of persons at a time. */
   readonly held: () => AsyncIterable<HeldRow>;
+  /**
+   * Rows of `held` that wait: sheets may come in any order, and a visit, event, score or body measure may be held before its segment's or
+   * person's own row. No frame has them until that row comes.
+   */
+  readonly waiting: (asOf?: number) => Promise<Counts>;
   /** Every version of every row of a person, by the person's entity: what is held of a case, and how it came to be. */
   readonly versionsOf: (person: number) => Promise<readonly RowVersion[]>;
   readonly unitKey: () => Promise<UnitKeyRecord | null>;
@@ -85,6 +91,7 @@ export async function openRegistry(folder: string, { create = false, check = che
     held: async function* () {
       yield* rowsAsOf(db, newest());
     },
+    waiting: async (asOf = newest()) => waitingAsOf(db, requireBatch(asOf, newest())),
     versionsOf: async (person) => versionsOf(db, person),
     unitKey: async () => unitKeyIn(db),
     saveUnitKey: async (record) => inTransaction(db, () => keepUnitKey(db, record)),

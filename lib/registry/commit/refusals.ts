@@ -14,11 +14,11 @@ export const repeatsConflict = (table: string, field: string) =>
     "correct one of the two rows",
   ]);
 
-export const parentMissing = (table: string, parent: string) =>
+export const halfNamed = (table: string) =>
   refusal("which-segment", null, [
-    `a row of ${table} without its ${parent}`,
-    `a ${parent} that the registry holds or the file brings`,
-    `bring the ${parent} in first`,
+    `a row of ${table} that names its segment in part`,
+    "bone, side and surgery of one segment, or none of them for an event of the patient",
+    "fill in what is missing of the three",
   ]);
 
 export const lineDiffers = () =>

@@ -5,7 +5,7 @@ import type { Finding, StrippedRows } from "@/lib/intake";
 import { type Cell, type Cells, type Layout, layoutOf } from "./cells";
 import { type Merged, mergeRepeats } from "./merge-repeats";
 import type { Parents } from "./parents";
-import { lineDiffers, parentMissing } from "./refusals";
+import { halfNamed, lineDiffers } from "./refusals";
 import { type Statements, statementsOf } from "./statements";
 
 export type Tally = { committed: number; changed: number; unchanged: number };
@@ -54,8 +54,8 @@ function writeFound(work: TableWork, [entity = null, since = null, ...held]: Cel
 function writeRow(work: TableWork, { key, cells }: Merged): Outcome {
   const { layout, ownPlaces, statements, batch, parents, findings } = work;
   const above = parents.of(layout, cells);
-  if ("missing" in above) {
-    findings.push(parentMissing(layout.table, above.missing));
+  if (above === "half-named") {
+    findings.push(halfNamed(layout.table));
     return "refused";
   }
   const natural: readonly Cell[] = [...above, ...ownPlaces.map((place) => cells[place] ?? null)];

@@ -2,7 +2,7 @@ import type { Connection } from "@/db/open";
 import { fieldOf, type TableName } from "@/lib/codebook";
 import type { Frame, FrameColumn } from "../types";
 import { columnReader } from "./column-reader";
-import { columnOf, fromByEntity } from "./row-sql";
+import { columnOf, fromStanding } from "./row-sql";
 
 /** A frame's rows without its columns. */
 export type FrameRows = Omit<Frame, "columns">;
@@ -11,7 +11,7 @@ const segmentColumn: Readonly<Partial<Record<TableName, string>>> = { segment: "
 
 /** Which rows of a table held as of a batch: their entities and their parents', in the order of the entities. */
 export function readRows(db: Connection, table: TableName, batch: number): FrameRows {
-  const from = fromByEntity(table);
+  const from = fromStanding(table);
   const length = Number(db.prepare(`SELECT count(*) ${from}`).pluck().get({ batch }));
   const person = table === "person" ? "i.entity" : "p.entity";
   const segment = segmentColumn[table];
@@ -43,7 +43,7 @@ export function readColumns(
   const columns = ids.map((id) => columnOf(table, id)).join(", ");
   let row = 0;
   for (const cells of db
-    .prepare(`SELECT ${columns} ${fromByEntity(table)} ORDER BY i.entity`)
+    .prepare(`SELECT ${columns} ${fromStanding(table)} ORDER BY i.entity`)
     .raw()
     .iterate({ batch })) {
     const values = cells as readonly (string | number | null)[];

@@ -50,7 +50,18 @@ export function naturalOrder(table: TableName): string {
   return tables[table].key.map((id) => columnOf(table, id)).join(", ");
 }
 
-/** `FROM …` by number of identity rather than by natural key: frames keep this order, which no later batch disturbs. */
+const heldParent = (table: "person" | "segment", entity: string) =>
+  `EXISTS (SELECT 1 FROM ${versionTable(table)} h WHERE h.entity = ${entity} AND h.since_batch <= @batch AND @batch < h.until_batch)`;
+
+/** Whether a row's person and segment held too as of `@batch`. A row may come before theirs, and waits for it. */
+export function parentsHeld(table: TableName): string {
+  if (table === "person") return "1";
+  const person = heldParent("person", "p.entity");
+  if (table === "visit") return `${person} AND ${heldParent("segment", "s.entity")}`;
+  return table === "event" ? `${person} AND (i.segment_entity IS NULL OR ${heldParent("segment", "i.segment_entity")})` : person;
+}
+
+/** `FROM …` of rows as of `@batch` by number of identity rather than by natural key: frames keep this order, which no later batch disturbs. */
 export function fromByEntity(table: TableName): string {
   const parents =
     table === "person"
@@ -58,5 +69,11 @@ export function fromByEntity(table: TableName): string {
       : table === "visit"
         ? "JOIN segment_id s ON s.entity = i.segment_entity JOIN person_id p ON p.entity = s.person_entity"
         : `JOIN person_id p ON p.entity = i.person_entity${table === "event" ? " LEFT JOIN segment_id s ON s.entity = i.segment_entity" : ""}`;
-  return `FROM ${identityTable(table)} i JOIN ${versionTable(table)} v ON v.entity = i.entity AND v.since_batch <= @batch AND @batch < v.until_batch ${parents}`;
+  const versions = `JOIN ${versionTable(table)} v ON v.entity = i.entity AND v.since_batch <= @batch AND @batch < v.until_batch`;
+  return `FROM ${identityTable(table)} i ${versions} ${parents}`;
+}
+
+/** Rows of a frame: those that held as of `@batch` with everything above them. A visit without its segment is no part of any figure. */
+export function fromStanding(table: TableName): string {
+  return `${fromByEntity(table)} WHERE ${parentsHeld(table)}`;
 }

@@ -5,7 +5,6 @@ import { requireAt } from "../keep/at";
 import { batchesIn, enterBatch } from "../keep/ledger";
 import { hashAsOf } from "../read/content-hash";
 import type { Batch, UndoResult } from "../types";
-import { orphaningBatches } from "./orphans";
 import { laterBatches, putBack, type Versioned } from "./put-back";
 import { standingAfter } from "./standing";
 
@@ -29,7 +28,7 @@ function requireUndoable(batches: readonly Batch[], batch: number): void {
 
 function requireUnblocked(db: Connection, batches: readonly Batch[], batch: number): void {
   const standing = new Set(standingAfter(batch, batches));
-  const touching = [...versioned.flatMap((table) => laterBatches(db, table, batch)), ...orphaningBatches(db, batch)];
+  const touching = versioned.flatMap((table) => laterBatches(db, table, batch));
   const blocking = touching.filter((later) => standing.has(later));
   if (blocking.length > 0) throw new UndoBlocked(blocking);
 }

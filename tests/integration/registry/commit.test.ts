@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { tableNames } from "@/lib/codebook";
 import type { Finding } from "@/lib/intake";
 import { RowsRefused } from "@/lib/registry";
 import { at, fresh, heldBy } from "./folder";
@@ -137,23 +138,51 @@ test("two sheets in either order give the same content hash", async () => {
   ).toBe(hashes[0]);
 });
 
-test("visits, events, scores and body measures may come alone, once their person and segment are held", async () => {
-  const registry = await fresh();
-  const alone = rowsOf({
+const alone = () =>
+  rowsOf({
     visit: [aVisit(1, 1030)],
     event: [anEvent(1, { bone: "femur", side: "left", surgeryDay: 1000 }), anEvent(1)],
     score: [row("score", { person: personKey(1), scoreCode: "a-score", scoreDay: 900, scoreValue: 70 })],
     bodyMeasure: [row("bodyMeasure", { person: personKey(1), bodyDay: 900, statureMm: 1600 })],
   });
-  expect((await refusalOf(registry.commit(alone, { at }))).length).toBe(5);
-  await registry.commit(rowsOf({ person: [aPerson(1)], segment: [aSegment(1)] }), { at });
-  expect((await registry.commit(alone, { at })).committed).toEqual({ ...none, bodyMeasures: 1, visits: 1, events: 2, scores: 1 });
+const frameLengths = async (registry: Awaited<ReturnType<typeof fresh>>) => {
+  const state = await registry.state();
+  return Promise.all(tableNames.map(async (table) => (await registry.frameAsOf(state, table, [])).length));
+};
+
+test("visits, events, scores and body measures may come before their person and segment or after: the same is held", async () => {
+  const [before, after] = [await fresh(), await fresh()];
+  const parents = rowsOf({ person: [aPerson(1)], segment: [aSegment(1)] });
+  expect((await before.commit(alone(), { at })).committed).toEqual({ ...none, bodyMeasures: 1, visits: 1, events: 2, scores: 1 });
+  const later = await before.commit(parents, { at });
+  await after.commit(parents, { at });
+  expect((await after.commit(alone(), { at })).contentHash).toBe(later.contentHash);
+  expect(later.committed).toEqual({ ...none, persons: 1, segments: 1 });
+  expect(await frameLengths(before)).toEqual([1, 1, 1, 1, 2, 1]);
 });
 
-test("a row whose segment or person is nowhere is refused, and with it the whole batch", async () => {
+test("a row waits for its person and its segment: no frame has it, and the registry says how many wait", async () => {
   const registry = await fresh();
-  const rows = rowsOf({ person: [aPerson(1)], segment: [aSegment(1)], visit: [aVisit(1, 1030), aVisit(2, 1030)] });
-  expect(await refusalOf(registry.commit(rows, { at }))).toEqual(["which-segment"]);
+  await registry.commit(alone(), { at });
+  expect(await frameLengths(registry)).toEqual([0, 0, 0, 0, 0, 0]);
+  expect(await registry.waiting()).toEqual({ ...none, bodyMeasures: 1, visits: 1, events: 2, scores: 1 });
+  // the person is there, the bone isn't
+  await registry.commit(rowsOf({ person: [aPerson(1)] }), { at });
+  expect(await frameLengths(registry)).toEqual([1, 1, 0, 0, 1, 1]);
+  expect(await registry.waiting()).toEqual({ ...none, visits: 1, events: 1 });
+  // the bone is there, the person isn't
+  await registry.undo(2, { at });
+  await registry.commit(rowsOf({ segment: [aSegment(1)] }), { at });
+  expect(await frameLengths(registry)).toEqual([0, 0, 0, 0, 0, 0]);
+  expect(await registry.waiting()).toEqual({ ...none, bodyMeasures: 1, segments: 1, visits: 1, events: 2, scores: 1 });
+  await registry.commit(rowsOf({ person: [aPerson(1)] }), { at });
+  expect(await registry.waiting()).toEqual(none);
+  // as of the first batch they still wait
+  expect(await registry.waiting(1)).toMatchObject({ visits: 1, events: 2 });
+});
+
+test("an event that names its segment in part is refused, and with it the whole batch", async () => {
+  const registry = await fresh();
   const half = rowsOf({ person: [aPerson(1)], segment: [aSegment(1)], event: [anEvent(1, { bone: "femur" })] });
   expect(await refusalOf(registry.commit(half, { at }))).toEqual(["which-segment"]);
   expect(await heldBy(registry)).toEqual([]);

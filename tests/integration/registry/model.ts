@@ -8,12 +8,10 @@ type Snapshot = ReadonlyMap<string, Row>;
 const nameOf = (table: TableName, row: Row) => JSON.stringify([table, ...tables[table].key.map((id) => row[id] ?? null)]);
 const tableOf = (name: string) => (JSON.parse(name) as [TableName])[0];
 
-/** Names of the rows that a row stands under. */
-function parentsOf(table: TableName, row: Row): readonly string[] {
-  const person = nameOf("person", row);
-  if (table === "person") return [];
-  const ofBone = table === "visit" || (table === "event" && ["bone", "side", "surgeryDay"].some((id) => row[id] !== null));
-  return ofBone ? [person, nameOf("segment", row)] : [person];
+/** An event that names its segment in part. */
+function halfNamed(table: TableName, row: Row): boolean {
+  const segment = ["bone", "side", "surgeryDay"].map((id) => row[id] ?? null);
+  return table === "event" && segment.includes(null) && segment.some((value) => value !== null);
 }
 
 /**
@@ -41,7 +39,7 @@ export class Model {
       }
       for (const [name, row] of sheet) {
         const held = this.now.get(name);
-        if (parentsOf(table, row).some((parent) => !next.has(parent))) return "refused";
+        if (halfNamed(table, row)) return "refused";
         if (held && table === "person" && held.line !== row.line) return "refused";
         next.set(name, held ? over(held, row) : row);
       }
@@ -58,17 +56,9 @@ export class Model {
       if (row) next.set(name, row);
       else next.delete(name);
     }
-    const blocking = [...own, ...this.orphansIn(next, own)].flatMap((name) => this.laterOf(name, batch));
+    const blocking = [...own].flatMap((name) => this.laterOf(name, batch));
     if (blocking.length > 0) return { blockedBy: [...new Set(blocking)].sort((a, b) => a - b) };
     return this.add(next, batch);
-  }
-
-  /** Rows left without a parent, as what stands in the way: the row itself where it stayed, its parent where the row would come back. */
-  private orphansIn(next: Snapshot, own: ReadonlySet<string>): readonly string[] {
-    return [...next].flatMap(([name, row]) => {
-      const lost = parentsOf(tableOf(name), row).filter((parent) => !next.has(parent));
-      return own.has(name) ? lost : lost.length > 0 ? [name] : [];
-    });
   }
 
   /** Standing batches after `batch` that touched a row. */
