@@ -35,3 +35,7 @@ export type { DistributionGroup, DistributionRecord, DistributionRow } from "./d
 export { hasCourse, layoutCourse } from "./case/layout-course";
 export { layoutTimeline } from "./case/layout-timeline";
 export type { CourseForFigure, MomentForFigure, PhaseForFigure, TreatmentForFigure } from "./case/record";
+
+// Days against gain
+export { daysAgainstGainFigure } from "./days-against-gain/figure";
+export type { DaysAgainstGainGroup, DaysAgainstGainMark, DaysAgainstGainRecord, GainLine } from "./days-against-gain/record";

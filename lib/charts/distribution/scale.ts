@@ -1,5 +1,6 @@
 import { quantileSorted, sortedCopy } from "@/lib/stats";
 import { type Axis, axisOf } from "../axis/axis";
+import { spanOf } from "../place/span-of";
 import type { ShownUnit } from "../say/shown-unit";
 import type { DistributionRecord } from "./record";
 
@@ -27,7 +28,7 @@ export function distributionScale(
   const before = values.some((value) => value < low);
   const beyond = values.some((value) => value > high);
   const [start, end] = [before ? left + gutterPx : left, beyond ? right - gutterPx : right];
-  const [from, to] = padded(spanOf([...near, ...intervalEnds(record).filter((value) => value >= low && value <= high)]));
+  const [from, to] = padded(spanOf([...near, ...intervalEnds(record).filter((value) => value >= low && value <= high)]) ?? [0, 1]);
   const axis = axisOf({ from, to, start, end, unit, ticks: end - start < 420 ? 5 : 8 });
   return {
     axis,
@@ -53,11 +54,6 @@ function nearLimits(values: readonly number[]): readonly [low: number, high: num
   const reach = (high - low) * 0.75;
   // all but a few equal: nothing can be said to be far
   return reach === 0 ? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] : [low - reach, high + reach];
-}
-
-function spanOf(values: readonly number[]): readonly [low: number, high: number] {
-  if (values.length === 0) return [0, 1];
-  return [values.reduce((a, b) => Math.min(a, b)), values.reduce((a, b) => Math.max(a, b))];
 }
 
 /** A little room at both ends, never over zero. */

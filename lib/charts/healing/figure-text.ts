@@ -21,8 +21,6 @@ function words(field: string): string {
 /** Accessible description: what is drawn, then each group in words, so that nothing is only to be seen. */
 export function figureDescription(record: HealingRecordForFigure, unit: ClockUnit): string {
   if (record.groups.length === 0) return "No segment in this cohort.";
-  const groups = record.groups.map(
-    ({ label, ...group }) => `${label}: mean ${estimateText(group.mean, unit)}; ${countsText({ label, ...group })}.`,
-  );
+  const groups = record.groups.map((group) => `${group.label}: mean ${estimateText(group.mean, unit)}; ${countsText(group)}.`);
   return `Each segment is a mark on an axis in ${unit}. ${totalText(record.groups)}. ${groups.join(" ")}`;
 }

@@ -52,27 +52,33 @@ export type HealingMarkForFigure = {
   readonly gainMm: number | null;
 };
 
+/** What counts of a group need: any record of healing has it. */
+export type HealingCounts = Pick<
+  HealingGroupForFigure,
+  "segments" | "patients" | "healed" | "censored" | "ended" | "rescued" | "n" | "excluded"
+>;
+
 /** Whether the group's clock ends at consolidation: then its segments are healed or not, else they are just measured. */
-export function isHealing(group: HealingGroupForFigure): boolean {
+export function isHealing(group: HealingCounts): boolean {
   return group.healed !== undefined;
 }
 
 /** Segments with a value in the mean. */
-export function measuredIn(group: HealingGroupForFigure): number {
+export function measuredIn(group: HealingCounts): number {
   return group.healed ?? group.n ?? 0;
 }
 
 /** Of a healing clock, a mark that has not healed is unhealed at its value; of every other clock each mark is measured. */
-export function isUnhealed(mark: HealingMarkForFigure, group: HealingGroupForFigure): boolean {
+export function isUnhealed(mark: Pick<HealingMarkForFigure, "status">, group: HealingCounts): boolean {
   return isHealing(group) && mark.status !== "healed";
 }
 
 /** Σ excluded. */
-export function excludedIn(group: HealingGroupForFigure): number {
+export function excludedIn(group: HealingCounts): number {
   return Object.values(group.excluded).reduce((sum, n) => sum + n, 0);
 }
 
 /** Adds a count up over groups. */
-export function total(groups: readonly HealingGroupForFigure[], count: (group: HealingGroupForFigure) => number): number {
+export function total<Group extends HealingCounts>(groups: readonly Group[], count: (group: Group) => number): number {
   return groups.reduce((sum, group) => sum + count(group), 0);
 }

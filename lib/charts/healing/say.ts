@@ -1,21 +1,30 @@
 import { counted, countedIn, decimals, listed } from "../say/numbers";
 import { type ClockUnit, indexText } from "../say/units";
-import { excludedIn, type HealingGroupForFigure, type HealingMarkForFigure, isHealing, isUnhealed, measuredIn, total } from "./record";
+import {
+  excludedIn,
+  type HealingCounts,
+  type HealingGroupForFigure,
+  type HealingMarkForFigure,
+  isHealing,
+  isUnhealed,
+  measuredIn,
+  total,
+} from "./record";
 
 /** `43 segments in 30 patients: 38 healed (2 after further bone surgery), 3 not healed at last film, 2 left out`; the parts add up. */
-export function countsText(group: HealingGroupForFigure): string {
+export function countsText(group: HealingCounts): string {
   return `${countedIn(group.segments, group.patients)}: ${partsText([group])}`;
 }
 
 /** All groups together. Patients are not added up, since one may stand in several groups. */
-export function totalText(groups: readonly HealingGroupForFigure[]): string {
+export function totalText(groups: readonly HealingCounts[]): string {
   const [only] = groups;
   if (groups.length === 1 && only) return countsText(only);
   const segments = total(groups, (group) => group.segments);
   return `${counted(segments, "segment")} in ${counted(groups.length, "group")}: ${partsText(groups)}`;
 }
 
-function partsText(groups: readonly HealingGroupForFigure[]): string {
+function partsText(groups: readonly HealingCounts[]): string {
   const parts = [
     measuredText(groups),
     part(
@@ -31,7 +40,7 @@ function partsText(groups: readonly HealingGroupForFigure[]): string {
   return parts.filter((text) => text !== null).join(", ");
 }
 
-function measuredText(groups: readonly HealingGroupForFigure[]): string {
+function measuredText(groups: readonly HealingCounts[]): string {
   const n = total(groups, measuredIn);
   const rescued = total(groups, (group) => group.rescued ?? 0);
   if (!groups.some(isHealing)) return `${n} measured`;

@@ -52,9 +52,14 @@ export function bracketPath(
   return `M${Math.max(left, from)} ${y}H${Math.min(right, to)}${opening}${closing}`;
 }
 
-/** The same standing up: from the lower end at `from` to the upper at `to`, y running downwards. */
-export function standingBracketPath(x: number, from: number, to: number, half = 5): string {
-  const foot = `M${x - half} ${from - armPx}V${from}H${x + half}V${from - armPx}`;
-  const top = `M${x - half} ${to + armPx}V${to}H${x + half}V${to + armPx}`;
-  return `M${x} ${from}V${to}${foot}${top}`;
+/** The same standing up: `from` the lower end to `to` the upper, y running downwards; past an edge it has no bracket. */
+export function standingBracketPath(
+  x: number,
+  from: number,
+  to: number,
+  { half = 5, top = Number.NEGATIVE_INFINITY, bottom = Number.POSITIVE_INFINITY } = {},
+): string {
+  const foot = from > bottom ? "" : `M${x - half} ${from - armPx}V${from}H${x + half}V${from - armPx}`;
+  const head = to < top ? "" : `M${x - half} ${to + armPx}V${to}H${x + half}V${to + armPx}`;
+  return `M${x} ${Math.min(bottom, from)}V${Math.max(top, to)}${foot}${head}`;
 }
