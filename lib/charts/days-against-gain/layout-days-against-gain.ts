@@ -10,7 +10,7 @@ import type { Mark, Scene } from "../scene";
 import { seriesOf } from "../series";
 import { type Extent, extentOf, layField } from "./field";
 import { keyOf } from "./key";
-import { equalGainMarks, type GroupLook, ghostLine, lineMarks, segmentMarks, sizeFor } from "./marks";
+import { equalGainMarks, type GroupLook, ghostLine, haloMarks, lineMarks, segmentMarks, sizeFor } from "./marks";
 import { type DaysAgainstGainGroup, type DaysAgainstGainRecord, drawable } from "./record";
 import { describe, headOf } from "./say";
 import { type TimeAndGain, timeAndGain } from "./units";
