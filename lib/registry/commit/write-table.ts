@@ -4,6 +4,7 @@ import type { TableName } from "@/lib/codebook";
 import type { Finding, StrippedRows } from "@/lib/intake";
 import { type Cell, type Cells, type Layout, layoutOf } from "./cells";
 import { type Merged, mergeRepeats } from "./merge-repeats";
+import { type Overlay, overlayOf } from "./overlay";
 import type { Parents } from "./parents";
 import { halfNamed, lineDiffers } from "./refusals";
 import { type Statements, statementsOf } from "./statements";
@@ -13,19 +14,12 @@ type Outcome = keyof Tally | "refused";
 
 /** What the writing of all tables of a batch shares. */
 export type Work = { readonly batch: number; readonly parents: Parents; readonly findings: Finding[] };
-type TableWork = Work & { readonly layout: Layout; readonly ownPlaces: readonly number[]; readonly statements: Statements };
-
-/** What is held with what is new laid over it; `null` when nothing differs. A blank says nothing. */
-function overlay(held: Cells, fresh: Cells): Cells | null {
-  let changed = false;
-  const merged = held.map((before, i) => {
-    const cell = fresh[i] ?? null;
-    if (cell === null || cell === before) return before;
-    changed = true;
-    return cell;
-  });
-  return changed ? merged : null;
-}
+type TableWork = Work & {
+  readonly layout: Layout;
+  readonly ownPlaces: readonly number[];
+  readonly statements: Statements;
+  readonly overlay: Overlay;
+};
 
 /** A person's days are dated or not, whatever file they come in. */
 function changesLine({ layout, findings }: TableWork, held: Cells, fresh: Cells): boolean {
@@ -44,7 +38,7 @@ function writeFound(work: TableWork, [entity = null, since = null, ...held]: Cel
     return "committed";
   }
   if (changesLine(work, held, fresh)) return "refused";
-  const merged = overlay(held, fresh);
+  const merged = work.overlay(held, fresh);
   if (!merged) return "unchanged";
   statements.close.run(batch, entity);
   statements.insert.run(entity, batch, open, ...merged);
@@ -81,7 +75,7 @@ export function writeTable(db: Connection, table: TableName, rows: StrippedRows[
   const layout = layoutOf(table);
   const own: readonly string[] = identities[table].own;
   const ownPlaces = own.map((id) => layout.fields.findIndex(([field]) => field === id));
-  const tableWork: TableWork = { ...work, layout, ownPlaces, statements: statementsOf(db, table) };
+  const tableWork: TableWork = { ...work, layout, ownPlaces, statements: statementsOf(db, table), overlay: overlayOf(layout) };
   for (const merged of mergeRepeats(layout, rows, work.findings)) {
     const outcome = writeRow(tableWork, merged);
     if (outcome !== "refused") tally[outcome] += 1;

@@ -50,3 +50,9 @@ test("the six tables in any order give one hash", async () => {
     hash,
   );
 });
+
+test("body measures before the seven years and after give one hash: a day recorded holds, whichever came first", async () => {
+  expect(await hashAfter(["tables/body-measures", "seven-years"])).toBe(await hashAfter(["seven-years", "tables/body-measures"]));
+  const all = [...tables, "seven-years"];
+  expect(await hashAfter(all.toReversed())).toBe(await hashAfter(all));
+});
