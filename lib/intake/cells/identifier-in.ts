@@ -20,3 +20,9 @@ export function identifierIn(cell: string): string | null {
   );
   return found.length === 0 ? null : found.map(({ kind }) => kind.replaceAll("-", " ")).join(", ");
 }
+
+/** The kinds that a cell may hold, in words of ours; `null` when nothing in it looks like one. */
+export function suspectedIn(cell: string): string | null {
+  const kinds = detectInCell(cell, { coded: true }).map(({ kind }) => kind.replaceAll("-", " "));
+  return kinds.length === 0 ? null : kinds.join(", ");
+}

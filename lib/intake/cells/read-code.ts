@@ -2,7 +2,7 @@ import { type CodeField, fold, labelOfCode, noEventValues } from "@/lib/codebook
 import { describe } from "../values/describe";
 import { isLostToDate } from "../values/number";
 import { type CellRead, type ReadCell, readAs, unread } from "./cell-read";
-import { identifierIn } from "./identifier-in";
+import { identifierIn, suspectedIn } from "./identifier-in";
 
 /** The person's own spellings of a field's codes; an empty code means *not recorded*. */
 export type Spellings = Readonly<Record<string, string>>;
@@ -54,7 +54,10 @@ export function unknownText(cell: string, field: CodeField): CellRead {
   if (cell.length > longestCharacters || cell.split(/\s+/).length > longestWords)
     return unread("free-text-in-code", describe(cell), { choices });
   // what holds no letter is no word that could be explained: a number or mark typed into the wrong column
-  return unread(/\p{L}/u.test(cell) ? "value-unknown" : "not-a-code", describe(cell), { choices });
+  const read = unread(/\p{L}/u.test(cell) ? "value-unknown" : "not-a-code", describe(cell), { choices });
+  const suspected = suspectedIn(cell);
+  if (suspected === null) return read;
+  return { ...read, facts: [...read.facts, { code: "identifier-suspected", found: describe(cell), about: { kind: suspected } }] };
 }
 
 /** Whether a cell of a complication column says that none was found. A hyphen alone counts, so the cell isn't folded. */

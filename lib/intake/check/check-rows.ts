@@ -1,4 +1,13 @@
-import { type EventRow, type FindingCode, type PersonRow, type SegmentRow, tableNames, type Value } from "@/lib/codebook";
+import {
+  type EventRow,
+  type FindingCode,
+  fieldOf,
+  type PersonRow,
+  type SegmentRow,
+  type TableName,
+  tableNames,
+  type Value,
+} from "@/lib/codebook";
 import type { Fact } from "../cells/cell-read";
 import { finding } from "../findings/finding";
 import { undatedSurgeryDay } from "../strip";
@@ -23,20 +32,26 @@ export function checkRows(rows: StrippedRows): readonly Finding[] {
 }
 
 function checkCells(rows: StrippedRows): Finding[] {
-  return tableNames.flatMap((table) => {
+  const found: Finding[] = [];
+  for (const table of tableNames) {
     const checks = [...cellChecks(table)];
-    return rows[table].flatMap((row) =>
-      checks.flatMap(([field, check]) => faultOf(field, check((row as Record<string, Value>)[field] ?? null))),
-    );
-  });
+    for (const row of rows[table]) {
+      for (const [field, check] of checks) {
+        const value = (row as Record<string, Value>)[field] ?? null;
+        const fault = check(value);
+        if (fault !== null)
+          found.push(finding(codeOf(table, field, value === null), { field }, fault, { choices: "a value that the field can hold" }));
+      }
+    }
+  }
+  return found;
 }
 
-const codeOfFault: Readonly<Record<string, FindingCode>> = { "nothing where a value is required": "required-missing" };
-
-function faultOf(field: string, fault: string | null): Finding[] {
-  return fault === null
-    ? []
-    : [finding(codeOfFault[fault] ?? "not-a-code", { field }, fault, { choices: "a value that the field can hold" })];
+function codeOf(table: TableName, field: string, isBlank: boolean): FindingCode {
+  if (isBlank) return "required-missing";
+  const { kind } = fieldOf(table, field);
+  if (kind === "day") return "not-a-date";
+  return kind === "count" || kind === "number" ? "not-a-number" : "not-a-code";
 }
 
 function checkOneSegment(row: SegmentRow, person: PersonRow | undefined): Finding[] {

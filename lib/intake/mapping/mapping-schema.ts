@@ -1,4 +1,7 @@
 import * as z from "zod";
+import { fieldOf, tableNames, tables } from "@/lib/codebook";
+import { parseTarget } from "../match/parse-target";
+import { sheetKinds } from "../match/sheet-kind";
 import type { Mapping } from "../types";
 
 const lengthUnits = ["mm", "cm", "m", "in"] as const;
@@ -39,11 +42,34 @@ export const mappingSchema = z.strictObject({
  */
 export function parseMapping(json: unknown): Mapping {
   const result = mappingSchema.safeParse(json);
-  if (result.success) return { ...result.data, answers: withoutUndefined(result.data.answers) };
-  const [issue] = result.error.issues;
-  throw new TypeError(
-    `parseMapping requires a mapping as the page of ids describes it, received a fault at ${issue?.path.join(".") || "its top"} (${issue?.code ?? "unknown"})`,
-  );
+  if (!result.success) throw fault(result.error.issues[0]?.path[0]);
+  const mapping = { ...result.data, answers: withoutUndefined(result.data.answers) };
+  if (Object.values(mapping.columns).some((id) => id !== null && !namesField(id))) throw fault("columns", "what is no field of a file");
+  for (const [id, spellings] of Object.entries(mapping.values)) {
+    const codes = codesOf(id);
+    if (codes === null) throw fault("values", "what is no field of codes");
+    if (codes.length > 0 && Object.values(spellings).some((code) => code !== "" && !codes.includes(code)))
+      throw fault("values", "what is no code of its field");
+  }
+  return mapping;
+}
+
+// keys below the top are headers and spellings of a file: they aren't repeated
+function fault(place: PropertyKey | undefined, received = "another shape"): TypeError {
+  const where = typeof place === "string" && place in mappingSchema.shape ? place : "its top";
+  return new TypeError(`parseMapping requires a mapping as the page of ids describes it, received ${received} at ${where}`);
+}
+
+function namesField(id: string): boolean {
+  return sheetKinds.some((kind) => parseTarget(id, kind) !== null);
+}
+
+/** Codes of a field; none of its own for a field whose codes the unit lists; `null` when it has no codes. */
+function codesOf(id: string): readonly string[] | null {
+  const owner = tableNames.find((table) => Object.hasOwn(tables[table].fields, id));
+  const field = owner ? fieldOf(owner, id) : null;
+  if (field?.kind === "listed") return [];
+  return field?.kind === "code" ? field.codes : null;
 }
 
 function withoutUndefined(record: Readonly<Record<string, string | undefined>>): Readonly<Record<string, string>> {

@@ -37,7 +37,7 @@ export async function prepare(options: PrepareOptions): Promise<Prepared> {
   for (const sheet of sheets) await checkRowsOfSheet(sheet, answerOf, options);
   const all = sheets.flatMap(({ stripped }) => stripped);
   const { rows, counts } = gatherAndCompare(all, options, answerOf);
-  const questions = [...asked, ...sheets.flatMap(questionsOfRows)];
+  const questions = [...asked, ...sheets.flatMap((sheet) => questionsOfRows(sheet, stands))];
   return withRows({ columns, sheets, rows, asked, questions, counts, mapping, options, stands });
 }
 

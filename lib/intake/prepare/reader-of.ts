@@ -1,3 +1,4 @@
+import type { CodeField } from "@/lib/codebook";
 import { type ReadCell, readAs, remembered, unread } from "../cells/cell-read";
 import { readBones, readSides } from "../cells/read-bone-side";
 import { readCodes } from "../cells/read-code";
@@ -34,7 +35,7 @@ function compile({ target, field, reading }: ColumnPlan, rules: Rules): ReadCell
   if (!field) return (cell) => readAs(cell);
   switch (field.kind) {
     case "code":
-      return readCodes(field, said);
+      return target.field === "consequenceOf" && target.number !== null ? readCodeOrNumber(field, said) : readCodes(field, said);
     case "flag":
       return readFlag;
     case "listed":
@@ -48,6 +49,12 @@ function compile({ target, field, reading }: ColumnPlan, rules: Rules): ReadCell
     case "keyed":
       throw new RangeError("readerOf requires a field that a file can hold, received a keyed one");
   }
+}
+
+/** A code, or the number of another event in the row. */
+function readCodeOrNumber(field: CodeField, said: Parameters<typeof readCodes>[1]): ReadCell {
+  const codes = readCodes(field, said);
+  return (cell) => (/^[1-9]\d?$/.test(cell) ? readAs(Number(cell)) : codes(cell));
 }
 
 function numberColumn(reading: ColumnPlan["reading"]) {

@@ -1,4 +1,4 @@
-import { findingSeverities } from "@/lib/codebook";
+import { fieldOf, findingSeverities, tableNames, tables } from "@/lib/codebook";
 import { type AnswerCode, answersOf } from "../mapping/mapping-schema";
 import type { Finding } from "../types";
 import type { PlacedFact } from "./draft";
@@ -12,10 +12,11 @@ type Open = Omit<Question, "rows" | "samples"> & { readonly rows: number[]; read
 const sampleCount = 3;
 
 /** Questions that rows raise, one for all rows that the same answer would settle. */
-export function questionsOfRows(sheet: StrippedSheet): readonly Question[] {
+export function questionsOfRows(sheet: StrippedSheet, stands: (row: StrippedDraft) => boolean): readonly Question[] {
   const headers = headersByField(sheet.plan.columns);
   const open = new Map<string, Open>();
-  for (const stripped of sheet.stripped) {
+  // a row that is set aside needn't be asked about: it comes again
+  for (const stripped of sheet.stripped.filter(stands)) {
     for (const fact of stripped.facts) {
       if (findingSeverities[fact.code] === "ask")
         addTo(open, fact, placeFact(fact, stripped, headers), cellOf(sheet, stripped, headers, fact));
@@ -52,11 +53,19 @@ function openQuestion({ code, about = {} }: PlacedFact, finding: Finding, spelli
     file: file ?? "",
     column,
     field,
-    choices: isValue ? [] : (answersOf[code as AnswerCode] ?? []),
+    choices: isValue ? codesOf(field) : (answersOf[code as AnswerCode] ?? []),
     settledBy: isValue ? "values" : "answers",
     rows: [],
     samples: [],
     spelling: spelling === null ? null : { text: spelling, ofOurs: about.spelling !== undefined },
     finding,
   };
+}
+
+/** Codes of the field that a target's id names, in whatever table has one of them. */
+function codesOf(id: string | null): readonly string[] {
+  const name = id?.split(".")[0] ?? "";
+  const owner = tableNames.find((table) => name in tables[table].fields);
+  const field = owner ? fieldOf(owner, name) : null;
+  return field?.kind === "code" ? field.codes : [];
 }

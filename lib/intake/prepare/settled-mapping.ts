@@ -1,23 +1,32 @@
+import { detectInCell, detectInHeader } from "../detect";
 import { targetId } from "../match/target";
 import type { LengthUnit, Mapping, TimeUnit } from "../types";
 import type { PreparedColumns } from "./prepare-columns";
 
 const units: ReadonlySet<string> = new Set(["mm", "cm", "m", "in", "days", "weeks", "months", "years"]);
 
-/** A mapping with all that was settled for these files, by header; columns dropped by what they say stay out of it. */
+/**
+ * A mapping with all that was settled for these files, by header; columns dropped by what they say stay out of it, and so does every header
+ * and spelling in which an identifier is found: a mapping is kept, the file isn't.
+ */
 export function settledMapping(columns: readonly PreparedColumns[], mapping: Mapping): Mapping {
   const filled = columns.flatMap(({ plan }) => plan.columns.map(({ header, target }) => [header, targetId(target)] as const));
-  const settled = columns.flatMap(({ plan }) =>
-    plan.columns.flatMap(({ header, reading }) => {
-      const unit = "unit" in reading ? reading.unit : null;
-      return unit !== null && units.has(unit) ? [[header, unit as LengthUnit | TimeUnit] as const] : [];
-    }),
-  );
+  const settled = columns.flatMap(({ plan }) => plan.columns.flatMap(unitOf));
   const dates = columns.map(({ plan }) => plan.dates).find((order) => order !== null) ?? mapping.dates;
   return {
     ...mapping,
-    columns: { ...mapping.columns, ...Object.fromEntries(filled) },
-    units: { ...mapping.units, ...Object.fromEntries(settled) },
+    columns: namingNobody({ ...mapping.columns, ...Object.fromEntries(filled) }, detectInHeader),
+    units: namingNobody({ ...mapping.units, ...Object.fromEntries(settled) }, detectInHeader),
+    values: Object.fromEntries(Object.entries(mapping.values).map(([field, spellings]) => [field, namingNobody(spellings, detectInCell)])),
     dates,
   };
+}
+
+function unitOf({ header, reading }: PreparedColumns["plan"]["columns"][number]): (readonly [string, LengthUnit | TimeUnit])[] {
+  const unit = "unit" in reading ? reading.unit : null;
+  return unit !== null && units.has(unit) ? [[header, unit as LengthUnit | TimeUnit]] : [];
+}
+
+function namingNobody<T>(record: Readonly<Record<string, T>>, detect: typeof detectInHeader): Readonly<Record<string, T>> {
+  return Object.fromEntries(Object.entries(record).filter(([text]) => !detect(text).some(({ level }) => level === "block")));
 }

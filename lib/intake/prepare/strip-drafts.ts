@@ -1,3 +1,4 @@
+import { dayNumberOf } from "../strip";
 import type { Draft } from "./draft";
 import type { Keyed } from "./keyed-drafts";
 import type { PrepareOptions } from "./options";
@@ -22,7 +23,11 @@ export async function stripDrafts(
   for (const sheet of ordered) {
     const { kind } = sheet.match;
     const traits = traitsOf(sheet);
-    const strip = { auditYearStartsIn: options.auditYearStartsIn ?? 1, yearOnly: options.yearOnly ?? false };
+    const strip = {
+      auditYearStartsIn: options.auditYearStartsIn ?? 1,
+      yearOnly: options.yearOnly ?? false,
+      todayNumber: dayNumberOf(options.today),
+    };
     const stripped: StrippedDraft[] = [];
     await eachRow(
       sheet.drafts,

@@ -1,3 +1,5 @@
+import { isDay } from "../cells/cell-read";
+import { dayNumberOf } from "../strip";
 import { type AnyRow, blankRow } from "./blank-row";
 import { type Draft, findPart, type Part } from "./draft";
 import type { Keyed } from "./keyed-drafts";
@@ -21,6 +23,7 @@ export function stripOneSheet(draft: Draft, keyed: Keyed | null, options: StripO
   if (!segment || !keyed || !surgery) return stripped;
   if (surgery.line === "undated") checkUndated(stripped, traits);
   stripped.line = surgery.line;
+  checkTimes(stripped, surgery, options.todayNumber);
   const { row, facts } = stripSegment(draft, segment, keyed, surgery, options);
   stripped.facts.push(...facts);
   lookedFor(row, draft, traits);
@@ -51,6 +54,20 @@ function personPart(draft: Draft, keyed: Keyed, surgery: Surgery): StrippedPart 
   };
 }
 
+/** Times since surgery that reach beyond today. */
+function checkTimes(stripped: StrippedDraft, surgery: Surgery, todayNumber: number): void {
+  if (surgery.line !== "dated") return;
+  const left = todayNumber - dayNumberOf(surgery.date);
+  for (const { values, moment, number } of stripped.draft.parts) {
+    for (const field in values) {
+      const value = values[field];
+      const id = moment === null && number === null ? field : `${field}.${moment ?? number}`;
+      if (isDay(value) && "after" in value && value.after > left)
+        say(stripped, { code: "date-in-future", found: "a time since surgery that ends after today", field: id });
+    }
+  }
+}
+
 /** An event, or the word that there was none, says that events were looked for where the file has no column for that. */
 function lookedFor(row: AnyRow, draft: Draft, { hasEventsLookedFor }: SheetTraits): void {
   const hasEvent = draft.parts.some(({ table, values }) => table === "event" && values.eventType !== undefined);
@@ -76,10 +93,26 @@ function besides(stripped: StrippedDraft, part: Part, { row, keyed, surgery }: B
     case "visit":
       return wanted(stripped, part, ["visitDay"]) ? [made("visit", name)] : [];
     case "event":
-      return wanted(stripped, part, ["eventType"]) ? [made("event", name)] : [];
+      return wanted(stripped, part, ["eventType"]) ? [made("event", { ...name, consequenceOf: consequenceOf(stripped, part) })] : [];
     case "score":
       return wanted(stripped, part, ["scoreCode", "scoreDay", "scoreValue"]) ? [made("score", { person: keyed.person })] : [];
   }
+}
+
+/** The type of the event from which one followed, said by its code or, in numbered columns, by the other's number. */
+function consequenceOf({ draft, facts }: StrippedDraft, { values, number }: Part): AnyRow[string] {
+  const said = values.consequenceOf;
+  if (typeof said !== "number") return typeof said === "string" ? said : null;
+  const other = draft.parts.find((part) => part.table === "event" && part.number === said && part.number !== number)?.values.eventType;
+  if (typeof other === "string") return other;
+  facts.push({
+    code: "not-a-code",
+    found: "the number of no other event",
+    column: null,
+    field: `consequenceOf.${number}`,
+    about: { choices: "an event, or the number of another one in this row" },
+  });
+  return null;
 }
 
 /** Numbered columns that are all blank are no row; some filled without what names them are a fault. */

@@ -133,6 +133,37 @@ test("the same event twice on one day is numbered", async () => {
   expect(rows.event.map(({ eventNumber }) => eventNumber)).toEqual([1, 2]);
 });
 
+test("an event that followed from another names it by its number in the row", async () => {
+  const events = { "Complication 1": "Muscle contracture", "Complication 2": "Subluxation", "Complication 2 consequence of": "1" };
+  expect((await load(oneRow(events))).rows.event[1]).toMatchObject({ eventType: "subluxation", consequenceOf: "muscle-contracture" });
+  const { findings } = await load(oneRow({ ...events, "Complication 2 consequence of": "3" }));
+  expect(saidOf(findings)).toEqual(["not-a-code 2 Complication 2 consequence of"]);
+});
+
+test("a time since surgery that ends after today is in the future", async () => {
+  const { findings } = await load(oneRow({ "Date of surgery": "14/10/2026", "Consolidation (days)": "43" }));
+  expect(saidOf(findings)).toEqual(["date-in-future 2 Consolidation (days)"]);
+  expect(saidOf((await load(oneRow({ "Date of surgery": "14/10/2026", "Consolidation (days)": "42" }))).findings)).toEqual([]);
+});
+
+test("a row that is set aside asks nothing", async () => {
+  const { questions, findings } = await load(oneRow({ Side: "", Device: "Nail" }));
+  expect(saidOf(findings)).toEqual(["required-missing 2 Side", "value-unknown 2 Device"]);
+  expect(questions).toEqual([]);
+});
+
+test("a saved mapping holds no header and no spelling in which a person is named", async () => {
+  const text = oneRow({ "Mr Testpatient implant": "Dr Testpatient's nail" });
+  const mapping = {
+    columns: { "Mr Testpatient implant": "device" },
+    values: { device: { "Dr Testpatient's nail": "magnetic-nail", "own nail": "magnetic-nail" } },
+  };
+  const prepared = await load(text, { mapping });
+  expect(prepared.rows.segment[0]?.device).toBe("magnetic-nail");
+  expect(JSON.stringify(prepared.mapping)).not.toContain("Testpatient");
+  expect(prepared.mapping.values).toEqual({ device: { "own nail": "magnetic-nail" } });
+});
+
 test("a list of releases fills a flag each; *none* says that none was done", async () => {
   expect((await onlySegment({ Releases: "ITB, rectus + TAL" })).segment).toMatchObject({
     releaseIliotibialBand: true,
@@ -342,12 +373,19 @@ test("the settled mapping brings the same rows without a question", async () => 
   expect(again.rows).toEqual(first.rows);
 });
 
-test.each([{ columns: { A: 3 } }, { dates: "dym" }, { answers: { "near-duplicate": "maybe" } }, { extra: 1 }, []])(
-  "a mapping of another shape is refused: %j",
-  (json) => {
-    expect(() => parseMapping(json)).toThrow(TypeError);
-  },
-);
+test.each([
+  { columns: { A: 3 } },
+  { columns: { A: "gainmm" } },
+  { columns: { A: "person" } },
+  { values: { device: { x: "nail" } } },
+  { values: { gainMm: { x: "1" } } },
+  { dates: "dym" },
+  { answers: { "near-duplicate": "maybe" } },
+  { extra: 1 },
+  [],
+])("a mapping of another shape is refused: %j", (json) => {
+  expect(() => parseMapping(json)).toThrow(TypeError);
+});
 
 test("rows set aside come back in their own columns with the reasons, say that they hold identifiers, and go in when mended", async () => {
   const text = table({
