@@ -81,7 +81,7 @@ function ArrivedFile({ arrived, forget }: { readonly arrived: Arrived; readonly 
       {findings.length > 20 ? <p className="sans muted">and {findings.length - 20} more of the kind, listed further down.</p> : null}
       <p className="doings sans">
         <button type="button" onClick={forget}>
-          Leave this file out<span className="only-heard">: {file}</span>
+          Leave this file out<span className="only-heard"> {file}</span>
         </button>
       </p>
     </li>

@@ -10,6 +10,7 @@ export type Option = {
   /** Further words under which it is found. */
   readonly words: string;
 };
+const none = -1;
 type Props = {
   readonly label: ReactNode;
   readonly options: readonly Option[];
@@ -25,13 +26,14 @@ type Props = {
 export function Choose({ label, options, onChoose, onLeave, onKeyWhenEmpty, takesFocus = false, hint = "" }: Props) {
   const id = useId();
   const [typed, setTyped] = useState("");
-  const [at, setAt] = useState(0);
+  const [at, setAt] = useState(none);
   const found = narrowed(options, typed);
-  const inHand = Math.min(at, found.length - 1);
+  // with nothing typed no option is in hand, so that a stray Enter takes none
+  const inHand = Math.min(typed === "" ? at : Math.max(at, 0), found.length - 1);
   const choose = (option: Option | undefined) => {
     if (!option) return;
     setTyped("");
-    setAt(0);
+    setAt(none);
     onChoose(option.id);
   };
   const onKeyDown = (event: KeyboardEvent) => {
@@ -62,7 +64,7 @@ export function Choose({ label, options, onChoose, onLeave, onKeyWhenEmpty, take
         }}
         onChange={(event) => {
           setTyped(event.target.value);
-          setAt(0);
+          setAt(none);
         }}
         onKeyDown={onKeyDown}
       />

@@ -30,7 +30,7 @@ export function CodedEventLine({ event, change }: Props) {
           ))}
         </details>
         <button type="button" className="as-link" onClick={() => change(null)}>
-          Take out<span className="only-heard">: {label}</span>
+          Take out<span className="only-heard"> {label}</span>
         </button>
       </fieldset>
     </li>

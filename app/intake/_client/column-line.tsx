@@ -55,7 +55,7 @@ type DoingsProps = {
 };
 
 function ColumnDoings({ column: { header, field, why }, changing, said, change, say }: DoingsProps) {
-  const of = <span className="only-heard">: {header}</span>;
+  const of = <span className="only-heard"> {header}</span>;
   if (changing)
     return (
       <p className="doings not-printed">

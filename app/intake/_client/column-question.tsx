@@ -11,7 +11,7 @@ type Props = { readonly store: IntakeStore; readonly asked: Asked; readonly answ
 
 /** A question that no file can settle: asked with three of its cells, answered once. */
 export function ColumnQuestion({ store, asked, answered }: Props) {
-  const { column, settledBy, samples, finding } = asked;
+  const { column, settledBy, finding } = asked;
   const title = questionWords(asked);
   return (
     <li className="asked">
@@ -20,15 +20,7 @@ export function ColumnQuestion({ store, asked, answered }: Props) {
         <p className="sans muted">
           {column === null ? "" : `${column}: `}found {finding.found}. {finding.mend}
         </p>
-        {samples.length === 0 ? null : (
-          <ul className="plain cells sans number">
-            {samples.map(({ row, cell }) => (
-              <li key={row}>
-                <span className="muted">row {row}</span> {cell}
-              </li>
-            ))}
-          </ul>
-        )}
+        <Samples asked={asked} />
         {settledBy === "values" ? (
           <ValueChoice store={store} asked={asked} answered={answered} />
         ) : (
@@ -49,6 +41,25 @@ export function ColumnQuestion({ store, asked, answered }: Props) {
         )}
       </section>
     </li>
+  );
+}
+
+function Samples({ asked: { settledBy, samples, firstRows, rows } }: Pick<Props, "asked">) {
+  if (settledBy === "values")
+    return (
+      <p className="sans number muted">
+        {rows === 1 ? "Row" : "Rows"} {firstRows.slice(0, 3).join(", ")}
+        {rows > 3 ? ` and ${rows - 3} more` : ""}
+      </p>
+    );
+  return (
+    <ul className="plain cells sans number">
+      {samples.map(({ row, cell }) => (
+        <li key={row}>
+          <span className="muted">row {row}</span> {cell}
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -96,19 +107,29 @@ function chooseColumn(store: IntakeStore, column: string, field: string, choice:
   sayMapping(store, { columns: { ...store.state.said.mapping.columns, ...Object.fromEntries(rivals), [column]: field } });
 }
 
+const mostButtons = 8;
+
 function ValueChoice({ store, asked, answered }: Props) {
-  const field = asked.field ?? "";
+  const field = asked.field?.split(".")[0] ?? "";
+  const options = codeOptions(field, asked.choices);
   const say = (code: string) => {
     const { values } = store.state.said.mapping;
-    const bare = field.split(".")[0] ?? field;
-    sayMapping(store, { values: { ...values, [bare]: { ...values[bare], [asked.spelling?.text ?? ""]: code } } });
+    sayMapping(store, { values: { ...values, [field]: { ...values[field], [asked.spelling?.text ?? ""]: code } } });
     answered();
   };
+  const few = options.length <= mostButtons;
   return (
     <>
-      <Choose label="It means" options={codeOptions(field, asked.choices)} onChoose={say} />
+      {few ? null : <Choose label="It means" options={options} onChoose={say} />}
       <p className="doings sans">
-        <button type="button" onClick={() => say("")}>
+        {few
+          ? options.map(({ id, label }) => (
+              <button key={id} type="button" onClick={() => say(id)}>
+                {label}
+              </button>
+            ))
+          : null}
+        <button type="button" className="as-link" onClick={() => say("")}>
           It means “not recorded”
         </button>
       </p>
@@ -117,8 +138,7 @@ function ValueChoice({ store, asked, answered }: Props) {
 }
 
 function codeOptions(id: string, choices: readonly string[]): readonly Option[] {
-  const bare = id.split(".")[0] ?? id;
-  const field = tableNames.flatMap((table) => fieldsOf(table)).find(([name]) => name === bare)?.[1];
+  const field = tableNames.flatMap((table) => fieldsOf(table)).find(([name]) => name === id)?.[1];
   const codes = choices.length > 0 ? choices : field?.kind === "code" ? field.codes : [];
   return codes.map((code) => ({ id: code, label: labelOfCode(code), group: "", words: code }));
 }

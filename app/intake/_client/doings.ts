@@ -50,8 +50,15 @@ export async function makeKey(store: IntakeStore, passphrase: string): Promise<v
 export async function openKey(store: IntakeStore, asked: Asked<"openKey">): Promise<boolean | null> {
   const answer = await store.atWork("key", "openKey", asked);
   if (!answer) return null;
-  if (answer.opened) store.set({ key: { is: "open", how: "opened", recoveryCode: null }, stale: true, spoken: "The key is open." });
+  const how = asked.by === "passphrase" ? "opened" : "recovered";
+  if (answer.opened) store.set({ key: { is: "open", how, recoveryCode: null }, stale: true, spoken: "The key is open." });
   return answer.opened;
+}
+
+/** Gives the open key a new passphrase; the next commit brings the new seal to the registry. */
+export async function sealAnew(store: IntakeStore, passphrase: string): Promise<void> {
+  const sealed = await store.atWork("key", "sealAnew", { passphrase });
+  if (sealed) store.set({ key: { is: "open", how: "sealed", recoveryCode: null }, spoken: "The key has a new passphrase." });
 }
 
 /** Prepares the files by what was said. A newer word stops an older run. */
@@ -78,6 +85,7 @@ export async function commit(store: IntakeStore): Promise<void> {
   const receipt = await store.atWork("commit", "commit", {});
   // the address names the batch, so that a reload still shows what was kept
   if (receipt?.batch) window.history.replaceState(null, "", `?step=kept&batch=${receipt.batch}`);
+  if (receipt?.batch) store.set({ key: { is: "open", how: "opened", recoveryCode: null } });
   if (receipt) store.set({ receipt, spoken: receipt.batch === null ? "Nothing was new." : `Kept, as batch ${receipt.batch}.` });
   await store.askDoor();
   const after = store.state.door?.batch ?? before;

@@ -1,7 +1,7 @@
 "use client";
 
 import { useState } from "react";
-import { counted } from "@/lib/charts";
+import { counted, listed } from "@/lib/charts";
 import { labelOfCode } from "@/lib/codebook";
 import type { Finding } from "@/lib/intake";
 import type { GroupShown } from "../_talk/view";
@@ -15,7 +15,7 @@ const aTime = 50;
 /** Findings of one kind in one column: how many rows, what mending brings back, and each when it is opened. */
 export function FindingGroup({ store, group, many }: Props) {
   const [findings, setFindings] = useState<readonly Finding[]>([]);
-  const { code, column, file, rows, bringsBack, key } = group;
+  const { code, column, file, rows, firstRows, bringsBack, key } = group;
   const more = async () => {
     const answer = await store.quietly("findings", { group: key, from: findings.length, count: aTime });
     if (answer) setFindings([...findings, ...answer]);
@@ -42,9 +42,16 @@ export function FindingGroup({ store, group, many }: Props) {
         ) : null}
       </details>
       <p className="number">
-        {counted(rows, "row")}
+        {rowsWords(rows, firstRows)}
         {bringsBack > 0 ? `; mended, ${counted(bringsBack, "row")} ${bringsBack === 1 ? "comes" : "come"} back in` : ""}
       </p>
     </li>
   );
+}
+
+/** `rows 3, 17, 54 and 12 more`. */
+function rowsWords(rows: number, firstRows: readonly number[]): string {
+  if (firstRows.length === 0) return "the whole column or file";
+  if (rows <= firstRows.length) return `${rows === 1 ? "row" : "rows"} ${listed(firstRows.map(String))}`;
+  return `rows ${firstRows.join(", ")} and ${rows - firstRows.length} more`;
 }

@@ -22,9 +22,18 @@ export function FindingsPart({ store, state, goTo }: PartProps) {
   const [by, setBy] = useState<"kind" | "row">("kind");
   if (view === null) return <NotYet store={store} state={state} />;
   const open = view.questions.length;
+  const ofColumns = view.questions.filter(({ settledBy }) => settledBy !== "answers").length;
   return (
     <>
       <p className="answer">{findingsWords(view)}</p>
+      {ofColumns === 0 ? null : (
+        <p className="said warm sans">
+          {counted(ofColumns, "question")} about the columns {ofColumns === 1 ? "is" : "are"} open.{" "}
+          <button type="button" className="as-link" onClick={() => goTo("understood")}>
+            Answer {ofColumns === 1 ? "it" : "them"} under what we understood
+          </button>
+        </p>
+      )}
       <RowQuestions store={store} view={view} />
       <fieldset className="doings sans not-printed" aria-label="Findings by">
         <button type="button" aria-pressed={by === "kind"} onClick={() => setBy("kind")}>

@@ -21,6 +21,7 @@ function arrivedGist({ arrived }: IntakeState): string {
 
 function keyGist({ key }: IntakeState): string {
   if (key.is === "shut") return "";
+  if (key.how === "sealed") return "Open in this tab; its new passphrase is kept with this file";
   return key.how === "made" ? "Made in this tab; kept with the first batch" : "Open in this tab";
 }
 

@@ -24,11 +24,7 @@ export function KeptPart({ store, state, goTo }: PartProps) {
       <Absent absent={view.absent} />
       <div className="doings sans">
         {open > 0 ? <span className="muted">{counted(open, "question")} must be answered first.</span> : null}
-        {open === 0 && news > 0 && !state.stale ? (
-          <button type="button" className="first" disabled={state.working !== null} onClick={() => void commit(store)}>
-            Keep {counted(news, "row")}
-          </button>
-        ) : null}
+        {open === 0 && !state.stale ? <KeepButton store={store} news={news} state={state} /> : null}
       </div>
       <p className="muted">
         What is sent: codes, numbers, pseudonyms, and days on each person’s own line, with how many findings of each kind there were. No
@@ -36,6 +32,19 @@ export function KeptPart({ store, state, goTo }: PartProps) {
       </p>
       <GoOn from="kept" state={state} goTo={goTo} />
     </>
+  );
+}
+
+type KeepProps = Pick<PartProps, "store" | "state"> & { readonly news: number };
+
+/** A file without news may still bring the key's new passphrase. */
+function KeepButton({ store, state, news }: KeepProps) {
+  const sealed = state.key.is === "open" && state.key.how === "sealed";
+  if (news === 0 && !sealed) return null;
+  return (
+    <button type="button" className="first" disabled={state.working !== null} onClick={() => void commit(store)}>
+      {news > 0 ? `Keep ${counted(news, "row")}` : "Keep the key’s new passphrase"}
+    </button>
   );
 }
 

@@ -38,8 +38,7 @@ export function Letter({ open, goesOnAt, ...props }: Props) {
     <>
       <h1>What does your file bring?</h1>
       <p className="answer">
-        Names, numbers and dates are taken out here, in this tab. Nothing of the file is sent before you say so at the end, and none of
-        these ever.
+        Names, numbers and dates are taken out here, in this tab. What is left is sent when you say so at the end, and not before.
       </p>
       {goesOnAt === null ? null : (
         <p className="said sans">
@@ -51,7 +50,15 @@ export function Letter({ open, goesOnAt, ...props }: Props) {
         {steps.map((step) => {
           const Inside = parts[step];
           return (
-            <Part key={step} step={step} isOpen={step === open} isReached={isReached(step, state)} gist={gistOf(step, state)} goTo={goTo}>
+            <Part
+              key={step}
+              step={step}
+              isOpen={step === open}
+              isReached={isReached(step, state)}
+              title={step === "kept" && state.receipt?.batch ? "What was kept" : stepWords[step]}
+              gist={gistOf(step, state)}
+              goTo={goTo}
+            >
               {step === open ? (
                 <>
                   <WorkingLine store={store} working={state.working} trouble={state.trouble} />

@@ -16,7 +16,8 @@ export function OpenKey({ store, done }: Props) {
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     const opened = await openKey(store, { by, secret });
-    if (opened === true) done();
+    // after a recovery the key may get a new passphrase first
+    if (opened === true && !isCode) done();
     if (opened === false) setFault(isCode ? wrongCode : wrongPassphrase);
   };
   const turn = () => {

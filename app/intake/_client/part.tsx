@@ -1,17 +1,18 @@
 import { type MouseEvent, type ReactNode, useEffect, useRef } from "react";
-import { type Step, stepWords } from "./steps";
+import type { Step } from "./steps";
 
 type Props = {
   readonly step: Step;
   readonly isOpen: boolean;
   readonly isReached: boolean;
+  readonly title: string;
   readonly gist: string;
   readonly goTo: (step: Step) => void;
   readonly children: ReactNode;
 };
 
 /** A part of the letter. The heading of one that can be opened leads to it; the one that opens takes the eye and the focus with it. */
-export function Part({ step, isOpen, isReached, gist, goTo, children }: Props) {
+export function Part({ step, isOpen, isReached, title, gist, goTo, children }: Props) {
   const heading = useRef<HTMLHeadingElement>(null);
   const wasOpen = useRef<boolean | null>(null);
   useEffect(() => {
@@ -33,10 +34,10 @@ export function Part({ step, isOpen, isReached, gist, goTo, children }: Props) {
         <h2 id={`part-${step}`} ref={heading} tabIndex={-1} className={isReached ? undefined : "muted"}>
           {isReached && !isOpen ? (
             <a href={`?step=${step}`} onClick={open}>
-              {stepWords[step]}
+              {title}
             </a>
           ) : (
-            stepWords[step]
+            title
           )}
         </h2>
         {gist === "" ? null : <p className="gist sans muted">{gist}</p>}

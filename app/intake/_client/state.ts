@@ -8,7 +8,7 @@ export type Working = { readonly what: "arrive" | "key" | "prepare" | "commit"; 
 /** The key in this tab. A recovery code is held only until it has been put away. */
 export type KeyState =
   | { readonly is: "shut" }
-  | { readonly is: "open"; readonly how: "made" | "opened"; readonly recoveryCode: string | null };
+  | { readonly is: "open"; readonly how: "made" | "opened" | "recovered" | "sealed"; readonly recoveryCode: string | null };
 
 export type IntakeState = {
   /** `null` until the browser has said whether it has the means to strip a file. */

@@ -13,7 +13,7 @@ export type Questions = {
   forget: { asked: { readonly file: string }; answer: readonly Arrived[] };
   makeKey: { asked: { readonly passphrase: string }; answer: { readonly recoveryCode: string } };
   openKey: { asked: { readonly by: "passphrase" | "recovery-code"; readonly secret: string }; answer: { readonly opened: boolean } };
-  sealAnew: { asked: { readonly passphrase: string }; answer: null };
+  sealAnew: { asked: { readonly passphrase: string }; answer: { readonly sealed: true } };
   prepare: { asked: Said; answer: View };
   findings: { asked: { readonly group: string; readonly from: number; readonly count: number }; answer: readonly Finding[] };
   refused: { asked: { readonly from: number; readonly count: number }; answer: readonly RefusedShown[] };

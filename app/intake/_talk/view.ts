@@ -33,7 +33,7 @@ export type SheetShown = { readonly file: string; readonly kind: SheetKind; read
 /** A question with the first of the rows that wait for it. */
 export type Asked = Omit<Question, "rows"> & { readonly rows: number; readonly firstRows: readonly number[] };
 
-export type GroupShown = Prepared["groups"][number] & { readonly key: string };
+export type GroupShown = Prepared["groups"][number] & { readonly key: string; readonly firstRows: readonly number[] };
 
 /** What becomes of one cell: `out` is taken out, `turned` is sent as something else, `kept` is sent as what it says. */
 export type CellShown = {

@@ -19,10 +19,24 @@ export function keyOfGroup({ code, file, column }: Pick<Finding, "code" | "file"
 }
 
 /** Groups by what they cost: those of reading stand before those of rows of the same weight. */
-export function groupsShown(session: Session, { groups }: Prepared): readonly GroupShown[] {
-  return [...groupsOf(findingsOfReading(session)), ...groups]
-    .map((group) => ({ ...group, key: keyOfGroup(group) }))
+export function groupsShown(session: Session, prepared: Prepared): readonly GroupShown[] {
+  const firstRows = firstRowsOf(allFindings(session, prepared));
+  return [...groupsOf(findingsOfReading(session)), ...prepared.groups]
+    .map((group) => ({ ...group, key: keyOfGroup(group), firstRows: firstRows.get(keyOfGroup(group)) ?? [] }))
     .sort((a, b) => weights[a.severity] - weights[b.severity]);
+}
+
+const mostRows = 3;
+
+function firstRowsOf(findings: readonly Finding[]): ReadonlyMap<string, readonly number[]> {
+  const rows = new Map<string, number[]>();
+  for (const finding of findings) {
+    const key = keyOfGroup(finding);
+    const known = rows.get(key) ?? [];
+    rows.set(key, known);
+    if (finding.row !== null && known.length < mostRows && !known.includes(finding.row)) known.push(finding.row);
+  }
+  return rows;
 }
 
 function groupsOf(findings: readonly Finding[]): Prepared["groups"] {

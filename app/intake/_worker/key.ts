@@ -43,11 +43,11 @@ async function openedBy(record: UnitKeyRecord, by: Asked<"openKey">["by"], secre
 }
 
 /** The open key under a new passphrase; the next commit brings the new seal. */
-export async function sealAnew(session: Session, passphrase: string): Promise<null> {
+export async function sealAnew(session: Session, passphrase: string): Promise<{ sealed: true }> {
   const record = session.key?.toKeep ?? session.door?.unitKey;
   if (!session.key || !record) throw new RangeError("sealAnew requires an open key, received none");
   session.key = { ...session.key, toKeep: await changePassphrase(record, session.key.key, { passphrase, random }) };
-  return null;
+  return { sealed: true };
 }
 
 function takeKey(session: Session, key: UnitKey, toKeep: UnitKeyRecord | null): void {

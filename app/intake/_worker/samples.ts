@@ -30,9 +30,22 @@ function cellShown(header: string, cell: string, target: Target | null, around: 
 function whatBecomes(target: Target, around: Around): { becomes: string | null; turned: boolean } {
   if (target.table === "file") return { becomes: fromFileOnly(target, around.sample), turned: target.field in fileOnlyFields };
   const value = partOf(target, around)?.values[target.field];
+  if (value === undefined && saysNoEvent(target, around.sample)) return { becomes: "no event, and events were looked for", turned: false };
   const field = fieldsOf(target.table).find(([id]) => id === target.field)?.[1];
   if (value === undefined || !field) return { becomes: null, turned: false };
-  return { becomes: valueWords(field, value), turned: field.kind === "day" };
+  if (target.field !== "surgeryDay") return { becomes: valueWords(field, value), turned: field.kind === "day" };
+  return { becomes: `${valueWords(field, value)}; ${timeWords(around.sample)}`, turned: true };
+}
+
+/** What is kept of the calendar: year and quarter. */
+function timeWords({ after }: Sample): string {
+  const { surgeryYear, surgeryQuarter } = after.find(({ table }) => table === "segment")?.values ?? {};
+  return surgeryQuarter === undefined ? `${surgeryYear}` : `${surgeryYear}, quarter ${surgeryQuarter}`;
+}
+
+function saysNoEvent({ table, field }: Target, { after }: Sample): boolean {
+  const lookedFor = after.find((part) => part.table === "segment")?.values.eventsLookedFor;
+  return table === "event" && field === "eventType" && lookedFor === "fully" && !after.some((part) => part.table === "event");
 }
 
 /** What the columns that are never sent give. */
