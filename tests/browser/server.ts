@@ -13,12 +13,14 @@ declare module "vitest" {
     readonly filled: { readonly address: string; readonly data: string };
     /** Address of a registry into which nothing has been brought. */
     readonly empty: { readonly address: string; readonly data: string };
+    /** Another such, for tests that bring in and take back; its folder holds the passphrase. */
+    readonly changing: { readonly address: string; readonly data: string; readonly passphrase: string };
   }
 }
 
 const passphrase = "invented unit, open key";
 
-/** Builds the pages unless nothing changed, brings the invented unit in by the command line, and serves two registries on free ports. */
+/** Builds the pages unless nothing changed, brings the invented unit in by the command line, and serves three registries on free ports. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   await build();
   const folder = mkdtempSync(path.join(tmpdir(), "lengthbook-browser-"));
@@ -26,11 +28,12 @@ export default async function setup(project: TestProject): Promise<() => Promise
   writeFileSync(secret, `${passphrase}\n`, { mode: 0o600 });
   const filledData = path.join(folder, "filled");
   await lengthbook(filledData, ["intake", "demo-data/seven-years.csv", "--dates", "ymd", "--passphrase-file", secret, "--json"]);
-  const servers = await Promise.all([filledData, path.join(folder, "empty")].map(serve));
-  const [filled, empty] = servers;
-  if (!filled || !empty) throw new Error("two servers were started and one of them is not there");
+  const servers = await Promise.all([filledData, path.join(folder, "empty"), path.join(folder, "changing")].map(serve));
+  const [filled, empty, changing] = servers;
+  if (!filled || !empty || !changing) throw new Error("three servers were started and one of them is not there");
   project.provide("filled", { address: filled.address, data: filled.data });
   project.provide("empty", { address: empty.address, data: empty.data });
+  project.provide("changing", { address: changing.address, data: changing.data, passphrase: secret });
   return async () => {
     await Promise.all(servers.map(({ stop }) => stop()));
     rmSync(folder, { recursive: true });
