@@ -2,6 +2,7 @@ import { type TableName, tableNames, tables, type Value } from "@/lib/codebook";
 import type { StrippedRows } from "../types";
 import type { AnyRow } from "./blank-row";
 import { numberEvents } from "./number-events";
+import { eachRow } from "./pace";
 import { rowKey } from "./row-key";
 import { type StrippedDraft, say } from "./stripped-draft";
 
@@ -17,14 +18,19 @@ const howMade: ReadonlySet<string> = new Set(["occasion", "bodyDayFrom"]);
  * Rows of all drafts that stand, one a natural key. A row of a file that says something else of the same person, segment or day than a row
  * above it is set aside (`repeats-conflict`), one that repeats it too (`duplicate-row`); a later file is the newer word.
  */
-export function gatherRows(drafts: readonly StrippedDraft[], stands: (draft: StrippedDraft) => boolean): Gathered {
+export async function gatherRows(
+  drafts: readonly StrippedDraft[],
+  stands: (draft: StrippedDraft) => boolean,
+  signal?: AbortSignal | null,
+): Promise<Gathered> {
   const gathered = Object.fromEntries(tableNames.map((table) => [table, new Map<string, Held>()])) as Gathered;
-  for (const draft of drafts) {
-    if (!stands(draft)) continue;
+  const gather = (draft: StrippedDraft) => {
+    if (!stands(draft)) return;
     numberEvents(draft, (key) => gathered.event.get(key)?.row);
     checkRepeats(draft, gathered);
     if (stands(draft)) keep(draft, gathered);
-  }
+  };
+  await eachRow(drafts, gather, { signal });
   return gathered;
 }
 

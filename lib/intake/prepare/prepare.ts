@@ -13,6 +13,7 @@ import { settleZeros } from "./ids-by-zeros";
 import { keyDrafts } from "./keyed-drafts";
 import { meetHeld, noteNews } from "./meet-held";
 import type { PrepareOptions } from "./options";
+import { eachRow } from "./pace";
 import { type PreparedColumns, prepareColumns } from "./prepare-columns";
 import type { Prepared } from "./prepared";
 import { readDrafts } from "./read-drafts";
@@ -36,7 +37,7 @@ export async function prepare(options: PrepareOptions): Promise<Prepared> {
   const asked = sheets.flatMap((sheet) => settleBlankConsolidation(sheet, answerOf));
   for (const sheet of sheets) await checkRowsOfSheet(sheet, answerOf, options);
   const all = sheets.flatMap(({ stripped }) => stripped);
-  const { rows, counts } = gatherAndCompare(all, options, answerOf);
+  const { rows, counts } = await gatherAndCompare(all, options, answerOf);
   const questions = [...asked, ...sheets.flatMap((sheet) => questionsOfRows(sheet, stands))];
   return withRows({ columns, sheets, rows, asked, questions, counts, mapping, options, stands });
 }
@@ -61,12 +62,12 @@ async function stripSheets(
 }
 
 /** Rows of the drafts that stand, checked against each other and against what is held. */
-function gatherAndCompare(all: readonly StrippedDraft[], options: PrepareOptions, answerOf: AnswerOf) {
-  const held = options.held ? heldIndex(options.held) : null;
-  if (held) for (const draft of all) meetHeld(draft, held, answerOf);
-  const gathered = gatherRows(all, stands);
+async function gatherAndCompare(all: readonly StrippedDraft[], { held: known, signal = null }: PrepareOptions, answerOf: AnswerOf) {
+  const held = known ? heldIndex(known) : null;
+  if (held) await eachRow(all, (draft) => meetHeld(draft, held, answerOf), { signal });
+  const gathered = await gatherRows(all, stands, signal);
   checkAcross(gathered);
-  if (held) for (const draft of all) if (stands(draft)) noteNews(draft, held);
+  if (held) await eachRow(all, (draft) => stands(draft) && noteNews(draft, held), { signal });
   const rows = strippedRows(gathered);
   return { rows, counts: countNews(rows, held) };
 }

@@ -20,12 +20,19 @@ export function shapeRows(head: readonly string[], records: readonly Record[]): 
   for (const { cells, line } of records) {
     if (cells.length < columns || lastFilled(cells) > columns) ragged.push({ row: line, cells });
     else {
-      rows.push(cells.slice(0, columns).map((cell) => unguardCell(cell.trim())));
+      rows.push(cells.slice(0, columns).map(plainCell));
       rowNumbers.push(line);
     }
   }
   const headerCells = [...head.slice(0, columns), ...Array<string>(Math.max(0, columns - head.length)).fill("")];
   return { headerCells: headerCells.map((cell) => unguardCell(cell)), rows, rowNumbers, ragged };
+}
+
+/** A cell without the marks that keep a spreadsheet from changing it: an apostrophe before it, or `="…"` around it. */
+function plainCell(cell: string): string {
+  const text = cell.trim();
+  const kept = text.startsWith('="') ? /^="([^"]*)"$/.exec(text)?.[1] : undefined;
+  return kept?.trim() ?? unguardCell(text);
 }
 
 function lastFilled(cells: readonly string[]): number {

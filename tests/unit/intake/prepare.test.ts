@@ -342,6 +342,16 @@ test("questions about columns come before any row is read", async () => {
   expect(questions[0]?.samples).toEqual([{ row: 2, cell: "03/04/2023" }]);
 });
 
+test("an order said that many dates contradict is asked about again; a slip or two is not", async () => {
+  const dates = ["13/02/2023", "28/03/2023", "03/04/2023"];
+  const text = (list: readonly string[]) =>
+    table({ MRN: list.map((_, i) => `A${i}`), Bone: list.map(() => "Femur"), Side: list.map(() => "L"), "Op date": list });
+  const wrong = await load(text(dates), { mapping: { dates: "mdy" } });
+  expect([wrong.stage, saidOf(wrong.findings)]).toEqual(["columns", ["date-order-unknown Op date"]]);
+  const slip = await load(text(["03/25/2023", ...Array(9).fill("03/04/2023")]), { mapping: { dates: "dmy" } });
+  expect(saidOf(slip.findings)).toEqual(["date-impossible 2 Op date"]);
+});
+
 test("without a key the columns are matched and nothing more", async () => {
   const { stage, matches } = await prepare({ sheets: [sheetOf(oneRow())], ring: null, today });
   expect(stage).toBe("columns");

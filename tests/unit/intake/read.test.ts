@@ -107,6 +107,13 @@ test("repeated and blank headers each get a name of their own", () => {
   expect(codes(findings)).toEqual(["blank-header"]);
 });
 
+test('numbers that a file keeps from being changed by `="…"` are the numbers', () => {
+  expect(sheetOf('MRN;Side\n="00123";L\n"=""00124""";R').rows).toEqual([
+    ["00123", "L"],
+    ["00124", "R"],
+  ]);
+});
+
 test("headers named like parts of every object are headers", () => {
   const sheet = sheetOf("__proto__,constructor,toString\n1,2,3");
   expect(sheet.headers).toEqual(["__proto__", "constructor", "toString"]);
