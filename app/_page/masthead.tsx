@@ -11,7 +11,7 @@ export function Masthead({ units, dataTo, path }: Props) {
         <ul>
           {pages.map((page) => (
             <li key={page.path}>
-              <a href={page.path} aria-current={page.path === path ? "page" : undefined}>
+              <a href={page.path} aria-current={page.path === path ? "page" : path.startsWith(`${page.path}/`) ? "true" : undefined}>
                 {page.name}
               </a>
             </li>

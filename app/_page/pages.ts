@@ -2,6 +2,7 @@
 export const pages = [
   { name: "Today", path: "/" },
   { name: "Intake", path: "/intake" },
+  { name: "Casebook", path: "/casebook" },
   { name: "Outcomes", path: "/outcomes" },
 ] as const satisfies readonly { readonly name: string; readonly path: string }[];
 

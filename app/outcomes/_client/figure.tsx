@@ -50,7 +50,7 @@ export function Figure({ wide, narrow, caption, fileName }: Props) {
         className="drawing walk"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is one stop, and its marks are walked with the arrow keys
         tabIndex={0}
-        aria-label="Figure. Arrow keys walk through its marks."
+        aria-label={`${nameOf(caption)}. Arrow keys walk through its marks.`}
         onPointerMove={onPointerMove}
         onPointerLeave={() => show(null)}
         onKeyDown={onKeyDown}
@@ -73,9 +73,15 @@ export function Figure({ wide, narrow, caption, fileName }: Props) {
 function nameDrawings(drawing: HTMLDivElement | null): void {
   for (const svg of drawing?.querySelectorAll("svg") ?? []) {
     const title = svg.querySelector(":scope > title");
-    svg.setAttribute("aria-label", title?.textContent ?? "");
-    title?.remove();
+    if (title === null) continue;
+    svg.setAttribute("aria-label", title.textContent ?? "");
+    title.remove();
   }
+}
+
+/** What the caption says first: figures of one page are told apart by it. */
+function nameOf(caption: string): string {
+  return `Figure: ${caption.split(".", 1)[0]}`;
 }
 
 function shownSvg(drawing: HTMLDivElement | null): SVGSVGElement | null {

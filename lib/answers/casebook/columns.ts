@@ -70,10 +70,10 @@ const workedOut = (id: string, label: string, kind: CasebookKind, unit: string |
 export const casebookColumns: readonly CasebookColumn[] = [
   ...fieldsOf("segment").flatMap(([id, field]) => columnOfField("segment", id, field)),
   workedOut("healingStatus", "Healing status", "code", null, "healingStatus"),
-  workedOut("time-to-consolidation", "Time to consolidation, recorded or from visits", "days", "days", "timeToConsolidation"),
+  workedOut("time-to-consolidation", "Consolidated", "days", "days", "timeToConsolidation"),
   workedOut("surgery-to-consolidation", "Surgery to consolidation", "number", "days/cm", "surgeryToConsolidation"),
-  workedOut("lastFilm", "Last film, recorded or from visits", "days", "days", "lastFilm"),
-  workedOut("corticesAtLastFilm", "Cortices bridged at the last film", "number", null, "corticesAtLastFilm"),
+  workedOut("lastFilm", "Last film held", "days", "days", "lastFilm"),
+  workedOut("corticesAtLastFilm", "Cortices at last film", "number", null, "corticesAtLastFilm"),
   workedOut("visits", "Visits held", "number", null, "visits"),
   workedOut("events", "Events held", "number", null, "events"),
   ...followUpWindows.map(

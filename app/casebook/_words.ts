@@ -1,0 +1,54 @@
+import { decimals } from "@/lib/charts";
+import { labelOfCode, type Value } from "@/lib/codebook";
+
+/** Codes whose words aren't their own letters. */
+const words: Readonly<Record<string, string>> = {
+  healed: "healed",
+  "still-distracting": "still being lengthened",
+  rescued: "further bone surgery, not healed since",
+  "ended-unhealed": "ended unhealed",
+  "healing-date-missing": "healing date missing",
+  "not-healed-at-last-film": "not healed at last film",
+};
+
+/** `magnetic-nail` → `magnetic nail`. */
+export function codeWords(code: string): string {
+  return words[code] ?? labelOfCode(code).toLowerCase();
+}
+
+/** A number without zeros that say nothing, two decimals at the most. */
+export function numberWords(value: number): string {
+  const digits = [0, 1, 2].find((n) => Math.abs(value - Number(value.toFixed(n))) < 1e-9) ?? 2;
+  return decimals(value, digits);
+}
+
+type Shown = { readonly kind: "code" | "flag" | "number" | "days" | "text"; readonly unit: string | null };
+
+/** A value in words, without its unit. What was not recorded is a dash. */
+export function valueText({ kind }: Pick<Shown, "kind">, value: Value): string {
+  if (value === null) return "–";
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "number") return numberWords(value);
+  return kind === "code" ? codeWords(value) : value;
+}
+
+/** A value in words with its unit: `40 mm`, `day 48`, `90°`. */
+export function valueWords(shown: Shown, value: Value): string {
+  const text = valueText(shown, value);
+  if (value === null) return "not recorded";
+  if (shown.kind === "days") return `day ${text}`;
+  if (shown.unit === null) return text;
+  return shown.unit === "deg" ? `${text}°` : `${text} ${shown.unit}`;
+}
+
+/** A field with its value, within a sentence: `femur, left 481 mm`, `resolved day 48`. */
+export function fieldWords(shown: Shown & { readonly label: string }, value: Value): string {
+  const label = shown.label.toLowerCase();
+  // the value of a day says day itself
+  return `${shown.kind === "days" ? label.replace(/^day (of )?/, "") : label} ${valueWords(shown, value)}`;
+}
+
+/** The first letter large. */
+export function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

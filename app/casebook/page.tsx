@@ -1,0 +1,48 @@
+import type { Metadata } from "next";
+import { casebook } from "@/lib/answers";
+import { counted } from "@/lib/charts";
+import { registry } from "../_data/registry";
+import type { PageAsked } from "../_page/asked";
+import { BookSentence } from "./_parts/book-sentence";
+import { BookTable } from "./_parts/book-table";
+import { Columns } from "./_parts/columns";
+import { NotUnderstood } from "./_parts/not-understood";
+import { NothingHeld } from "./_parts/nothing-held";
+import { Reckoned } from "./_parts/reckoned";
+import { Search } from "./_parts/search";
+import { Window } from "./_parts/window";
+import { type BookAsked, questionOf, readBookAsked } from "./_question";
+
+export const metadata: Metadata = { title: "Casebook" };
+
+export default async function Casebook({ searchParams }: PageAsked) {
+  const { batch } = await (await registry()).state();
+  const read = readBookAsked(await searchParams, batch);
+  if ("troubles" in read) return <NotUnderstood troubles={read.troubles} />;
+  return <Book asked={read.asked} />;
+}
+
+async function Book({ asked }: { readonly asked: BookAsked }) {
+  const answer = await casebook(await registry(), questionOf(asked));
+  if (answer.held === 0) return <NothingHeld />;
+  return (
+    <main className="sheet" id="page">
+      <h1 className="only-heard">Casebook</h1>
+      <BookSentence asked={asked} />
+      <Search asked={asked} />
+      <p className="answer number">
+        {answer.segments === answer.held ? "All " : ""}
+        {counted(answer.segments, "segment")} in {counted(answer.cases, "case")}
+        {answer.segments === answer.held ? "" : `, of ${answer.held} held`}.
+      </p>
+      <Reckoned asked={asked} answer={answer} />
+      {answer.segments === 0 ? null : (
+        <>
+          <Columns asked={asked} answer={answer} />
+          <BookTable asked={asked} answer={answer} />
+          <Window asked={asked} answer={answer} />
+        </>
+      )}
+    </main>
+  );
+}
