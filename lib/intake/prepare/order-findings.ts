@@ -34,7 +34,8 @@ function keptAsideByOne(findings: readonly Finding[]): ReadonlyMap<string, numbe
   const alone = new Map<string, number>();
   for (const groups of reasons.values()) {
     const [only] = groups;
-    if (groups.size === 1 && only !== undefined) alone.set(only, (alone.get(only) ?? 0) + 1);
+    // deleting one of two equal rows brings nothing back
+    if (groups.size === 1 && only !== undefined && !only.startsWith("duplicate-row")) alone.set(only, (alone.get(only) ?? 0) + 1);
   }
   return alone;
 }
