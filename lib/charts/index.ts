@@ -39,3 +39,7 @@ export type { CourseForFigure, MomentForFigure, PhaseForFigure, TreatmentForFigu
 // Days against gain
 export { daysAgainstGainFigure } from "./days-against-gain/figure";
 export type { DaysAgainstGainGroup, DaysAgainstGainMark, DaysAgainstGainRecord, GainLine } from "./days-against-gain/record";
+
+// Curves over time
+export { consolidationCurveFigure, cumulativeIncidenceFigure } from "./curves/figure";
+export type { CurveGroup, CurvePointForFigure, CurveRecord } from "./curves/record";
