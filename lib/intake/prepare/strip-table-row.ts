@@ -5,9 +5,8 @@ import { type AnyRow, blankRow } from "./blank-row";
 import type { Draft, Part } from "./draft";
 import type { Keyed } from "./keyed-drafts";
 import type { SegmentIndex } from "./segment-index";
-import { missing } from "./strip-one-sheet";
 import { placed } from "./strip-segment";
-import { type StrippedDraft, type StrippedPart, say } from "./stripped-draft";
+import { missing, type StrippedDraft, type StrippedPart, say } from "./stripped-draft";
 import { holdsDate } from "./time-of-surgery";
 
 type TableKind = Exclude<SheetKind, "one-sheet">;

@@ -20,6 +20,12 @@ export function say(stripped: StrippedDraft, fact: Omit<PlacedFact, "column"> & 
   stripped.facts.push({ column: null, ...fact });
 }
 
+/** A required cell without a value; said once, also where the cell's own fault has been said. */
+export function missing(stripped: StrippedDraft, field: string, why = ""): void {
+  if (stripped.facts.some((fact) => fact.field === field)) return;
+  say(stripped, { code: "required-missing", found: "a blank cell", field, about: why === "" ? {} : { why } });
+}
+
 export function partIn(stripped: StrippedDraft, table: TableName): AnyRow | undefined {
   return stripped.parts.find((part) => part.table === table)?.row;
 }
