@@ -5,6 +5,7 @@ import "./globals.css";
 import type { Metadata, Viewport } from "next";
 import { headers } from "next/headers";
 import type { ReactNode } from "react";
+import { isDemo } from "./_data/registry";
 import { standing } from "./_data/standing";
 import { Colophon } from "./_page/colophon";
 import { Masthead } from "./_page/masthead";
@@ -33,7 +34,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
         <a className="skip sans" href="#page">
           To the page
         </a>
-        <Masthead units={units} dataTo={dataTo} path={path} />
+        <Masthead units={units} dataTo={dataTo} path={path} invented={isDemo()} />
         {children}
         <Colophon />
       </body>

@@ -22,8 +22,8 @@ export default async function Today({ searchParams }: PageAsked) {
     <main className="sheet" id="page">
       <h1>How does the registry stand?</h1>
       <p className="answer">
-        It holds {counted(answer.segments, "segment")} of {counted(answer.patients, "patient")}, with {counted(answer.visits, "visit")} and{" "}
-        {counted(answer.events, "event")}
+        It holds {counted(answer.segments, "segment")} of {counted(answer.patients, "patient")}, with {some(answer.visits, "visit")} and{" "}
+        {some(answer.events, "event")}
         {answer.dataTo === null ? "" : `, operated on up to ${answer.dataTo}`}.
       </p>
       <UndoSaid asked={asked} />
@@ -32,4 +32,8 @@ export default async function Today({ searchParams }: PageAsked) {
       <Batches answer={answer} />
     </main>
   );
+}
+
+function some(n: number, noun: string): string {
+  return n === 0 ? `no ${noun}s` : counted(n, noun);
 }

@@ -11,9 +11,7 @@ export function registry(): Promise<Registry> {
 
 async function open(): Promise<Registry> {
   try {
-    const opened = await openRegistry(path.resolve(/*turbopackIgnore: true*/ process.env.LENGTHBOOK_DATA ?? ".data/registry"), {
-      create: true,
-    });
+    const opened = await openRegistry(folder(), { create: true });
     // without this the server's end leaves the write-ahead log beside the file, and a copy of the file alone would lack it
     process.once("exit", () => opened.close());
     return opened;
@@ -22,4 +20,13 @@ async function open(): Promise<Registry> {
     delete held.lengthbookRegistry;
     throw error;
   }
+}
+
+function folder(): string {
+  return path.resolve(/*turbopackIgnore: true*/ process.env.LENGTHBOOK_DATA ?? ".data/registry");
+}
+
+/** Whether these pages serve the demo: its registry has a folder of its own name, in which no real case is ever kept. */
+export function isDemo(): boolean {
+  return path.basename(folder()) === "demo";
 }

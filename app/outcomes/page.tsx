@@ -5,6 +5,7 @@ import { describeWhere } from "@/lib/cohorts";
 import { registry } from "../_data/registry";
 import { standing } from "../_data/standing";
 import type { PageAsked } from "../_page/asked";
+import { noBreak } from "../_page/no-break";
 import { Figure } from "./_client/figure";
 import { NoData } from "./_parts/no-data";
 import { NotUnderstood } from "./_parts/not-understood";
@@ -34,8 +35,8 @@ async function Answered({ question }: { readonly question: OutcomesQuestion }) {
     <main className="sheet" id="page">
       <h1 className="only-heard">Outcomes: {answer.definition.title.toLowerCase()}</h1>
       <QuestionSentence question={question} answer={answer} />
-      <p className="answer number">{answerOf(answer, unit)}</p>
-      {equalGain === null ? null : <p className="number">{equalGain}</p>}
+      <p className="answer number">{noBreak(answerOf(answer, unit))}</p>
+      {equalGain === null ? null : <p className="number">{noBreak(equalGain)}</p>}
       <Figure
         wide={draw(widths.wide)}
         narrow={draw(widths.narrow)}

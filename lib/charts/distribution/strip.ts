@@ -33,10 +33,10 @@ export function layStrip(group: DistributionGroup, scale: DistributionScale, pla
   const rows = standing(group, scale);
   const from = y + head.height + 6;
   if (rows.length === 0) return { marks: head.marks, end: from };
-  const { heights, height } = raise(xsOf(rows), place.radius, place.heightPx);
+  const { xs, heights, height } = raise(xsOf(rows), place.radius, place.heightPx);
   const line = from + Math.max(height, 10);
   const pile = rows.map(({ row, x }, index): Mark => {
-    const at = { x, y: line - 0.5 - (heights[index] ?? 0), size: place.radius * 0.92 };
+    const at = { x: xs[index] ?? x, y: line - 0.5 - (heights[index] ?? 0), size: place.radius * 0.92 };
     return { mark: "symbol", shape: "disc", ink: "series1", label: rowText(row, unit, place.name), ...at };
   });
   const summary = summaryMarks(group, scale, { ...place, y: line + 6 });

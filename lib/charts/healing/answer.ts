@@ -22,11 +22,15 @@ function meansText(groups: readonly HealingGroupForFigure[], unit: ClockUnit): s
   if (groups.length === 1 && only) return `On average ${estimateText(only.mean, unit)}.`;
   const named = (group: HealingGroupForFigure) => `${group.label} ${estimateText(group.mean, unit)}`;
   if (groups.length <= mostNamed) return `On average: ${groups.map(named).join("; ")}.`;
-  const sorted = [...groups].sort((a, b) => (a.mean.estimate ?? 0) - (b.mean.estimate ?? 0));
+  // a mean of one or two patients is no end of a range
+  const sorted = groups.filter((group) => group.mean.lower !== null).sort((a, b) => (a.mean.estimate ?? 0) - (b.mean.estimate ?? 0));
   const [first, last] = [sorted[0], sorted.at(-1)];
-  if (!first || !last) return "";
+  const all = counted(groups.length, "group");
+  if (!first || !last || first === last)
+    return `${all}, ${sorted.length === 0 ? "none" : "one"} with patients enough for an interval${first ? `: ${named(first)}` : ""}.`;
+  const large = sorted.length === groups.length ? `Of ${all}` : `Of ${all}, ${sorted.length} with patients enough for an interval`;
   const placed = (group: HealingGroupForFigure) => `${group.label}, ${estimateText(group.mean, unit)}`;
-  return `Of ${counted(groups.length, "group")}, the lowest mean is that of ${placed(first)}, the highest that of ${placed(last)}.`;
+  return `${large}: the lowest mean is that of ${placed(first)}; the highest that of ${placed(last)}.`;
 }
 
 function unhealedText(groups: readonly HealingGroupForFigure[]): string {

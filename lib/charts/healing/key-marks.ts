@@ -15,10 +15,10 @@ function entriesOf({ groups }: HealingRecordForFigure): KeyEntry[] {
   return [
     some((mark, group) => !isUnhealed(mark, group) && !mark.rescued) && shapeEntry(healing ? "healed" : "measured"),
     some((mark, group) => !isUnhealed(mark, group) && mark.rescued) && triangle,
-    some((mark, group) => isUnhealed(mark, group) && mark.status !== "rescued") && openTick("not healed at last film", false),
-    some((mark, group) => isUnhealed(mark, group) && mark.status === "rescued") && openTick("not healed after bone surgery", true),
-    groups.some((group) => group.quartiles.lower !== null) && boxEntry("quartiles, median"),
-    groups.some((group) => group.mean.estimate !== null) && bracketEntry(healing ? "mean of healed, 95 % CI" : "mean, 95 % CI"),
+    some((mark, group) => isUnhealed(mark, group) && mark.status !== "rescued") && openTick("unhealed at last film", false),
+    some((mark, group) => isUnhealed(mark, group) && mark.status === "rescued") && openTick("unhealed after bone surgery", true),
+    groups.some((group) => group.mean.lower !== null && group.quartiles.lower !== null) && boxEntry("quartiles, median"),
+    groups.some((group) => group.mean.lower !== null) && bracketEntry(healing ? "mean of healed, 95 % CI" : "mean, 95 % CI"),
   ].filter((entry) => entry !== false);
 }
 

@@ -50,7 +50,7 @@ type Span = readonly [from: number, to: number];
 type Place = { readonly y: number; readonly width: number; readonly unit: ClockUnit };
 
 function layoutStrips(record: HealingRecordForFigure, scale: ValueScale, { y, width, unit }: Place) {
-  const heightPx = record.groups.length > 6 ? 72 : 116;
+  const heightPx = record.groups.length > 6 ? 100 : 116;
   const radius = radiusFor(
     record.groups.map((group) => xsOf(measuredMarks(group, scale))),
     heightPx,
@@ -83,9 +83,9 @@ function layoutStrip(group: HealingGroupForFigure, scale: ValueScale, { y, width
   const from = y + head.height + 6;
   if (group.marks.length === 0) return { marks: head.marks, span: [from, from] as Span, end: from };
   const measured = measuredMarks(group, scale);
-  const { heights, height } = raise(xsOf(measured), radius, heightPx);
+  const { xs, heights, height } = raise(xsOf(measured), radius, heightPx);
   const line = from + height;
-  const pile = pileMarks(group, { marks: measured, heights, radius }, { y: line - 0.5, unit, name });
+  const pile = pileMarks(group, { marks: measured, xs, heights, radius }, { y: line - 0.5, unit, name });
   const summary = summaryMarks(group, scale, { y: line + 6, unit, name });
   const summaryHeight = summary.length > 0 ? summaryPx : 4;
   const unhealed = unhealedMarks(group, scale, { y: line + summaryHeight + 4, unit, name });

@@ -1,3 +1,4 @@
+import type { Raised } from "../place/fit-pile";
 import type { ClockUnit } from "../say/units";
 import type { Mark } from "../scene";
 import { type HealingGroupForFigure, type HealingMarkForFigure, isUnhealed } from "./record";
@@ -23,12 +24,16 @@ export function standing(marks: readonly HealingMarkForFigure[], scale: ValueSca
 }
 
 export type Named = { readonly unit: ClockUnit; readonly name: string | null };
-export type Piled = { readonly marks: readonly Standing[]; readonly heights: readonly number[]; readonly radius: number };
+export type Piled = Pick<Raised, "xs" | "heights"> & { readonly marks: readonly Standing[]; readonly radius: number };
 
 /** The pile of a group on its line at `y`. Healed after further bone surgery: a triangle, a little larger, in another ink. */
-export function pileMarks(group: HealingGroupForFigure, { marks, heights, radius }: Piled, { y, ...named }: Named & { y: number }): Mark[] {
+export function pileMarks(
+  group: HealingGroupForFigure,
+  { marks, xs, heights, radius }: Piled,
+  { y, ...named }: Named & { y: number },
+): Mark[] {
   return marks.map(({ mark, x }, index): Mark => {
-    const at = { mark: "symbol", x, y: y - (heights[index] ?? radius), label: markText(mark, group, named) } as const;
+    const at = { mark: "symbol", x: xs[index] ?? x, y: y - (heights[index] ?? radius), label: markText(mark, group, named) } as const;
     return mark.rescued
       ? { ...at, shape: "triangle", size: Math.max(radius * 1.15, 2.2), ink: "series2" }
       : { ...at, shape: "disc", size: radius * 0.92, ink: "series1" };

@@ -11,8 +11,12 @@ export const summaryPx = 30;
 
 type Place = { readonly y: number; readonly unit: ClockUnit; readonly name: string | null };
 
-/** Under the line: the quartiles as a hairline box with the median across it; under that the mean between the brackets of its interval. */
+/**
+ * Under the line: the quartiles as a hairline box with the median across it; under that the mean between the brackets of its interval.
+ * A group too small for an interval shows its values alone.
+ */
 export function summaryMarks(group: HealingGroupForFigure, scale: ValueScale, place: Place): Mark[] {
+  if (group.mean.lower === null) return [];
   return [...boxMarks(group, scale, place), ...bracketMarks(group, scale, { ...place, y: place.y + boxPx + 11 })];
 }
 

@@ -7,7 +7,7 @@ type Column = TableColumn & { readonly cell: (group: HealingGroupForFigure, unit
 
 /** The figure's numbers as a table: one row a group, units once in the heads. */
 export function tableOf(record: HealingRecordForFigure, unit: ClockUnit = "days/cm"): DataTable {
-  const columns = columnsFor(record);
+  const columns = columnsFor(record, unit);
   return {
     columns: columns.map(({ cell: _, unit: own, ...column }) => ({
       ...column,
@@ -17,11 +17,14 @@ export function tableOf(record: HealingRecordForFigure, unit: ClockUnit = "days/
   };
 }
 
-function columnsFor({ groups }: HealingRecordForFigure): Column[] {
+function columnsFor({ groups }: HealingRecordForFigure, unit: ClockUnit): Column[] {
   const films = groups.some((group) => group.medianFilmIntervalDays !== null);
   const healing = groups.length === 0 || groups.some(isHealing);
   const own = healing ? columns : columns.filter(({ id }) => id !== "censored" && id !== "ended").map(renamed);
-  const withDays = [...own, ...equalGainColumns(groups)];
+  // a ratio of sums is days over cm whatever the clock: beside days alone it would be another thing under the same unit
+  const index =
+    unit === "days/cm" || unit === "months/cm" ? own : own.filter(({ id, under }) => id !== "ratio-of-sums" && under !== "ratio-of-sums");
+  const withDays = [...index, ...equalGainColumns(groups)];
   return films ? [...withDays, filmColumn] : withDays;
 }
 

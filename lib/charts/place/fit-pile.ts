@@ -1,4 +1,5 @@
 import { pile } from "./pile";
+import { spreadTies } from "./spread-ties";
 
 /** Radii tried from large to small until the highest pile fits. */
 const radii = [4.5, 4, 3.5, 3, 2.5, 2, 1.6, 1.3, 1] as const;
@@ -7,7 +8,10 @@ const leastRadius = 1;
 /** One radius for all groups, so that piles can be compared: the largest whose highest pile fits. */
 export function radiusFor(rows: readonly (readonly number[])[], heightPx: number): number {
   const fits = (radius: number) =>
-    rows.every((xs) => !surelyTooHigh(xs, radius, heightPx) && pile(xs, radius).every((height) => height + radius <= heightPx));
+    rows.every((row) => {
+      const xs = spreadTies(row, radius);
+      return !surelyTooHigh(xs, radius, heightPx) && pile(xs, radius).every((height) => height + radius <= heightPx);
+    });
   return radii.find(fits) ?? leastRadius;
 }
 
@@ -21,10 +25,13 @@ function surelyTooHigh(xs: readonly number[], radius: number, heightPx: number):
   return Math.max(0, ...columns.values()) * radius * 1.2 > heightPx;
 }
 
-/** How high each stands above the line, px. Past the smallest radius discs may overlap; every one stays a mark. */
-export function raise(xs: readonly number[], radius: number, heightPx: number): { readonly heights: number[]; readonly height: number } {
+export type Raised = { readonly xs: readonly number[]; readonly heights: readonly number[]; readonly height: number };
+
+/** Where each stands: its x (aside only where equal values heap) and its height above the line, px. Past the smallest radius discs may overlap; every one stays a mark. */
+export function raise(values: readonly number[], radius: number, heightPx: number): Raised {
+  const xs = spreadTies(values, radius);
   const heights = pile(xs, radius);
   const highest = heights.reduce((a, b) => Math.max(a, b + radius), 0);
   const squeeze = highest > heightPx ? heightPx / highest : 1;
-  return { heights: heights.map((height) => height * squeeze), height: highest * squeeze };
+  return { xs, heights: heights.map((height) => height * squeeze), height: highest * squeeze };
 }

@@ -73,6 +73,26 @@ test("the answer says how many unhealed are not in the means", () => {
   );
 });
 
+test("a mean of one or two patients is no end of a range, and their figure shows values alone", () => {
+  const group = (label: string, estimate: number, large: boolean) =>
+    inventedGroup(label, inventedMarks(8), {
+      mean: { estimate, lower: large ? estimate - 1 : null, upper: large ? estimate + 1 : null, n: 8, patients: large ? 8 : 2 },
+    });
+  const few = inventedRecord([group("A", 20, false), group("B", 30, true), group("C", 40, true), group("D", 90, false)]);
+  const answer = answerOf(few, "days/cm");
+  expect(answer).toContain("Of 4 groups, 2 with patients enough for an interval: the lowest mean is that of B, 30.0 days/cm");
+  expect(answer).toContain("the highest that of C, 40.0 days/cm");
+  const labels = layoutHealing(few).marks.flatMap((mark) => ("label" in mark && mark.label ? [mark.label] : []));
+  expect(labels.filter((label) => /: (mean|quartiles) /.test(label)).map((label) => label[0])).toEqual(["B", "B", "C", "C"]);
+});
+
+test("a ratio of sums, days over cm, stands in no table of days", () => {
+  const ids = (unit: "days" | "months/cm") => tableOf(record, unit).columns.map(({ id }) => id);
+  expect(ids("days")).not.toContain("ratio-of-sums");
+  expect(ids("days")).not.toContain("ratio-of-sums-interval");
+  expect(ids("months/cm")).toContain("ratio-of-sums");
+});
+
 test("the caption states cohort, n, definition, interval, film interval, batch and reference", () => {
   const caption = captionOf(record, { cohort: "bone femur or tibia", unit: "months/cm" });
   for (const part of [
