@@ -45,6 +45,8 @@ export type HealingGroup = {
   readonly patientMean: Mean;
   readonly plain: Mean;
   readonly ratioOfSums: Mean;
+  /** Standard deviation of the healed segments' values. */
+  readonly deviation: number | null;
   readonly median: Median;
   readonly quartiles: { readonly lower: number | null; readonly upper: number | null };
   readonly daysAtMedianGain: DaysAtMedianGain;

@@ -4,6 +4,8 @@ import { batches } from "./commands/batches";
 import { casebook } from "./commands/casebook";
 import { cohort } from "./commands/cohort";
 import { compare } from "./commands/compare";
+import { complications } from "./commands/complications";
+import { followUp } from "./commands/follow-up";
 import { intake } from "./commands/intake";
 import { measure } from "./commands/measure";
 import { result } from "./commands/result";

@@ -33,6 +33,10 @@ export type SegmentCase = Pick<
   | "boneLengthBeforeMm"
   | "boneLengthFinalMm"
   | "eventsLookedFor"
+  | "axisDeviationBeforeMm"
+  | "axisDeviationFinalMm"
+  | "sagittalAngulationFinalDeg"
+  | "rotationDifferenceFinalDeg"
   | "differenceTargetMm"
   | "differenceFinalMm"
 > & {

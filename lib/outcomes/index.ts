@@ -42,8 +42,9 @@ export {
   type Rescue,
 } from "./indices/definition";
 export { type Reading, readIndex } from "./indices/reading";
-export { type ComplicationMeasure, complicationMeasures, complicationSentence } from "./measures/complication-measures";
 // Measures by id
+export { alignmentMeasures } from "./measures/alignment-measures";
+export { type ComplicationMeasure, complicationMeasures, complicationSentence } from "./measures/complication-measures";
 export { courseMeasures } from "./measures/course-measures";
 export { type MeasureOptions, type PersonMeasure, type SegmentMeasure, usualOptions } from "./measures/definition";
 export { gainMeasures } from "./measures/gain-measures";

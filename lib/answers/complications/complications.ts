@@ -17,6 +17,7 @@ import { classCounts, worstOf } from "./classes";
 import { type Counted, type CountedSegment, type Counting, countEvents } from "./counted";
 import { eventsOf, type HeldEvent } from "./events";
 import { incidenceOf } from "./incidence";
+import { operationsByPurpose, operationsOf } from "./operations";
 import { rateRows, shareRows } from "./rows";
 
 export type ComplicationQuestion = {
@@ -48,7 +49,7 @@ export async function complications(registry: Registry, asked: ComplicationQuest
     scheme: schemeOf(asked.scheme ?? "severity"),
     endRule: asked.endRule ?? "healed-and-bearing",
     withoutPinSites: asked.withoutPinSites ?? false,
-    operationsOnly: definition.id === "complication-return-to-theatre",
+    operationsOnly: countsOperations(definition.id),
   };
   const [where, by] = [asked.where ?? {}, asked.by ?? []];
   const state = await stateAsOf(registry, asked.asOf);
@@ -111,6 +112,11 @@ function answerGroup(group: Group, events: readonly HeldEvent[], definition: Com
   return { ...head, ...bodyOf(definition, counted, counting.scheme, reasons) };
 }
 
+/** Measures of operations may also use segments where only serious events were looked for. */
+function countsOperations(id: string): boolean {
+  return id === "complication-return-to-theatre" || id === "operations-per-segment";
+}
+
 type Reasons = Readonly<Record<string, number>>;
 
 function personReasons(group: Group, { segments }: Counted): Reasons {
@@ -136,7 +142,9 @@ function bodyOf(
     case "share":
       return { ...shareOf(definition, segments), excluded: positive(reasons), classes: byClass };
     case "rate":
-      return { ...rateOf(definition, segments, reasons), classes: byClass };
+      return definition.id === "operations-per-segment"
+        ? { ...rateOf(definition, operationsOf(segments), reasons), classes: operationsByPurpose(segments) }
+        : { ...rateOf(definition, segments, reasons), classes: byClass };
     case "classes":
       return { ...worstOf(segments, scheme), excluded: positive(reasons), notes: [] };
     case "curve": {

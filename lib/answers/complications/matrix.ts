@@ -1,5 +1,5 @@
 import type { Where } from "@/lib/cohorts";
-import { type EndRule, originOfEvent, phaseOf, schemeOf, treatmentEnd } from "@/lib/outcomes";
+import { type EndRule, neededOperation, originOfEvent, phaseOf, schemeOf, treatmentEnd } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { casesOf } from "../frames/cases";
 import { fieldsOfSplit, type GroupKey, splitBy } from "../healing/groups";
@@ -15,7 +15,12 @@ export type MatrixRow = {
   readonly origin: string;
   /** Events of the type, by class; in the order of the scheme's classes. */
   readonly byClass: Readonly<Record<string, number>>;
+  /** Events of the type, by the phase of treatment in which they began. */
+  readonly byPhase: Readonly<Record<string, number>>;
   readonly events: number;
+  /** Of the events, those that needed an unplanned operation, and those recorded as resolved within 12 months of surgery. */
+  readonly operations: number;
+  readonly resolvedWithin12Months: number;
   /** Segments with at least one such event, of those whose events were looked for. */
   readonly segments: Share;
 };
@@ -98,20 +103,41 @@ export async function complicationMatrix(
 }
 
 function rowsOf(segments: readonly CountedSegment[], counting: Counting): readonly MatrixRow[] {
-  const types = new Map<string, { origin: string; byClass: Record<string, number>; events: number; with: Set<number> }>();
+  const types = new Map<string, Tally>();
   for (const counted of segments) {
     for (const facts of counted.events) {
-      const row = types.get(facts.eventType) ?? { origin: originOfEvent(facts), byClass: {}, events: 0, with: new Set<number>() };
+      const row = types.get(facts.eventType) ?? emptyTally(originOfEvent(facts));
       types.set(facts.eventType, row);
-      const name = classOf(counted, facts, counting, counting.endRule) ?? "none";
-      row.byClass[name] = (row.byClass[name] ?? 0) + 1;
-      row.events++;
-      row.with.add(counted.one.segment.segment);
+      tally(row, counted, facts, counting);
     }
   }
   return [...types]
-    .map(([type, row]) => ({ type, origin: row.origin, byClass: row.byClass, events: row.events, segments: shareWith(segments, row.with) }))
+    .map(([type, { having, ...row }]) => ({ type, ...row, segments: shareWith(segments, having) }))
     .sort((a, b) => b.events - a.events || (a.type < b.type ? -1 : 1));
+}
+
+type Tally = { -readonly [K in Exclude<keyof MatrixRow, "type" | "segments" | "byClass" | "byPhase">]: MatrixRow[K] } & {
+  readonly byClass: Record<string, number>;
+  readonly byPhase: Record<string, number>;
+  readonly having: Set<number>;
+};
+
+function emptyTally(origin: string): Tally {
+  return { origin, byClass: {}, byPhase: {}, events: 0, operations: 0, resolvedWithin12Months: 0, having: new Set() };
+}
+
+const yearDays = 365;
+
+function tally(row: Tally, counted: CountedSegment, facts: CountedSegment["events"][number], counting: Counting): void {
+  const { segment } = counted.one;
+  const name = classOf(counted, facts, counting, counting.endRule) ?? "none";
+  const phase = phaseOf(facts, segment, treatmentEnd(segment, counting.endRule)) ?? "not recorded";
+  row.byClass[name] = (row.byClass[name] ?? 0) + 1;
+  row.byPhase[phase] = (row.byPhase[phase] ?? 0) + 1;
+  row.events++;
+  row.operations += Number(neededOperation(facts));
+  row.resolvedWithin12Months += Number(facts.resolvedDay !== null && facts.resolvedDay - segment.surgeryDay <= yearDays);
+  row.having.add(segment.segment);
 }
 
 function shareWith(segments: readonly CountedSegment[], having: ReadonlySet<number>): Share {

@@ -36,6 +36,10 @@ const caseFields = [
   "boneLengthBeforeMm",
   "boneLengthFinalMm",
   "eventsLookedFor",
+  "axisDeviationBeforeMm",
+  "axisDeviationFinalMm",
+  "sagittalAngulationFinalDeg",
+  "rotationDifferenceFinalDeg",
   "differenceTargetMm",
   "differenceFinalMm",
 ] as const;

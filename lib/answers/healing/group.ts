@@ -43,6 +43,7 @@ export function summariseGroup(group: ReadGroup, definition: IndexDefinition, me
     excluded: group.excluded,
     ...means,
     ratioOfSums: ratioOf(measured),
+    deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(measured.length),
     median: medianOf(measured, censored),
     quartiles: quartilesOf(measured, censored, curveQuartiles(group)),
     daysAtMedianGain: fitted.days,

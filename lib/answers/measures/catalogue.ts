@@ -1,7 +1,12 @@
-import { courseMeasures, gainMeasures, type PersonMeasure, personMeasures, type SegmentMeasure } from "@/lib/outcomes";
+import { alignmentMeasures, courseMeasures, gainMeasures, type PersonMeasure, personMeasures, type SegmentMeasure } from "@/lib/outcomes";
 
 /** Measures that read one number or one yes-or-no of a segment or a person. */
-export const readMeasures: readonly (SegmentMeasure | PersonMeasure)[] = [...gainMeasures, ...courseMeasures, ...personMeasures];
+export const readMeasures: readonly (SegmentMeasure | PersonMeasure)[] = [
+  ...gainMeasures,
+  ...courseMeasures,
+  ...alignmentMeasures,
+  ...personMeasures,
+];
 
 /** A bare id answers with this moment. */
 const usualMoment: Readonly<Record<string, string>> = { proportion: "change", stature: "after", motion: "lost" };

@@ -4,6 +4,7 @@ import { oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments
 import { cohortNamed, fieldsOfSplit } from "../cohort-words";
 import { type Answer, type Command, done } from "../command";
 import { withRegistry } from "../registry-folder";
+import { schemeWords } from "../scheme-words";
 import { tableText } from "../table-text";
 
 const options = {
@@ -17,15 +18,6 @@ const options = {
   score: { type: "string" },
   marks: { type: "boolean" },
 } as const;
-const schemes = [
-  "problem-obstacle",
-  "triple-contract",
-  "triple-contract-without-time",
-  "three-level",
-  "severity",
-  "surgical",
-  "device-related",
-] as const;
 
 export const measure: Command = {
   words:
@@ -45,7 +37,7 @@ export const measure: Command = {
         asOf: wholeNumber(values, "as-of"),
         rescue: oneOf(values, "rescue", ["counted", "competing"]),
         per: oneOf(values, "per", ["gainMm", "gainFinalMm", "plannedGainMm", "plannedGainFinalMm"]),
-        scheme: oneOf(values, "scheme", schemes),
+        scheme: oneOf(values, "scheme", schemeWords),
         score: textOf(values, "score"),
       };
       const answer = await asked(() => ask(registry, question));

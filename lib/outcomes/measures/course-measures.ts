@@ -1,6 +1,7 @@
 import type { SegmentCase } from "../case";
+import { followUpWindows } from "../follow-up/windows";
 import { measuredAs, type NumberReading, notMeasured } from "../gain/gain";
-import { type Joint, type MotionMoment, motionOf } from "../motion/motion";
+import { type Joint, type MotionMoment, motionLossAt, motionOf } from "../motion/motion";
 import type { SegmentMeasure } from "./definition";
 
 /**
@@ -47,6 +48,20 @@ const motionMeasures: readonly SegmentMeasure[] = joints.flatMap(([id, title, jo
   })),
 );
 
+/** Loss at each window that is offered, by the visit nearest to its middle; none is carried forward. */
+const motionAtWindows: readonly SegmentMeasure[] = joints.flatMap(([id, title, joint]) =>
+  followUpWindows.map((window) => ({
+    id: `${id}.lost-at-${window.id}`,
+    title: `${title}, lost at ${window.label}`,
+    of: "segment" as const,
+    unit: "deg",
+    kind: "number" as const,
+    sentence: `${title.toLowerCase()}: before surgery less the visit nearest to ${window.label}, within ${window.around} days of it`,
+    read: (segment: SegmentCase): NumberReading =>
+      motionLossAt(segment.visits, segment.surgeryDay, joint, { from: window.middle - window.around, to: window.middle + window.around }),
+  })),
+);
+
 export const courseMeasures: readonly SegmentMeasure[] = [
   {
     id: "distraction-rate-of-course",
@@ -58,4 +73,5 @@ export const courseMeasures: readonly SegmentMeasure[] = [
     read: rateOfCourse,
   },
   ...motionMeasures,
+  ...motionAtWindows,
 ];

@@ -127,6 +127,14 @@ function scoreResponded(person: PersonCase, options: MeasureOptions): NumberRead
   return measuredAs(Number(better >= scoreMinimalDifference));
 }
 
+function statureGainError(person: PersonCase): NumberReading {
+  const gain = statureGainMm(person);
+  if (!gain.measured) return gain;
+  if (person.segments.some((segment) => segment.plannedGainMm === null)) return notMeasured("no-target");
+  const planned = statureGainMm({ ...person, segments: person.segments.map((segment) => ({ ...segment, gainMm: segment.plannedGainMm })) });
+  return planned.measured ? measuredAs(gain.value - planned.value) : planned;
+}
+
 /** Limb-length difference left over the one aimed for; a blank aim counts as none. */
 function residualDifference(person: PersonCase): NumberReading {
   const last = [...person.segments].sort((a, b) => b.surgeryDay - a.surgeryDay).find((segment) => segment.differenceFinalMm !== null);
@@ -153,6 +161,15 @@ export const personMeasures: readonly PersonMeasure[] = [
     kind: "number",
     sentence: "mean of left and right, femur and tibia added, of persons lengthened on both sides",
     read: (person) => statureGainMm(person),
+  },
+  {
+    id: "stature-gain-error",
+    title: "Stature gain less plan",
+    of: "person",
+    unit: "mm",
+    kind: "number",
+    sentence: "stature gain less the plan at start, mean of left and right, femur and tibia added",
+    read: statureGainError,
   },
   {
     id: "score-change",
