@@ -21,6 +21,13 @@ export async function forgetFile(store: IntakeStore, file: string): Promise<void
   if (arrived) store.set({ arrived, view: null, stale: true, receipt: null });
 }
 
+/** A new letter after one was kept: the key stays open and the mapping said, the files and what was said of their rows go. */
+export async function startAnew(store: IntakeStore): Promise<void> {
+  for (const { file } of store.state.arrived) await store.quietly("forget", { file });
+  store.say({ rowAnswers: [], coded: [] });
+  store.set({ arrived: [], view: null, receipt: null, stale: true });
+}
+
 function isMapping({ name }: File): boolean {
   return name.toLowerCase().endsWith(".json");
 }

@@ -54,6 +54,7 @@ export function Intake({ kept }: Props) {
         open={open}
         goTo={goTo}
         goUpTo={goUpTo}
+        busy={mayPrepare || state.working !== null}
         goesOnAt={empty && reloaded.current && kept === null ? wanted : null}
       />
     </>

@@ -19,7 +19,7 @@ export type PartProps = {
   /** To a part, unless the address already asks for one beyond it. */
   readonly goUpTo: (step: Step) => void;
 };
-type Props = PartProps & { readonly open: Step; readonly goesOnAt: Step | null };
+type Props = PartProps & { readonly open: Step; readonly goesOnAt: Step | null; readonly busy: boolean };
 
 const parts: { readonly [S in Step]: (props: PartProps) => React.ReactNode } = {
   arrived: ArrivedPart,
@@ -32,7 +32,7 @@ const parts: { readonly [S in Step]: (props: PartProps) => React.ReactNode } = {
 };
 
 /** The letter: each part a heading and the gist of what it came to, one of them open. */
-export function Letter({ open, goesOnAt, ...props }: Props) {
+export function Letter({ open, goesOnAt, busy, ...props }: Props) {
   const { state, store, goTo } = props;
   return (
     <>
@@ -46,7 +46,7 @@ export function Letter({ open, goesOnAt, ...props }: Props) {
           said of its columns is still here.
         </p>
       )}
-      <ol className="letter">
+      <ol className="letter" aria-busy={busy}>
         {steps.map((step) => {
           const Inside = parts[step];
           return (

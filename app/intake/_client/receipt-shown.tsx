@@ -2,6 +2,7 @@ import { counted, listed } from "@/lib/charts";
 import { type TableName, tableNames } from "@/lib/codebook";
 import { pathOf } from "../../_page/pages";
 import type { Receipt } from "../_talk/receipt";
+import { startAnew } from "./doings";
 import type { Step } from "./steps";
 import type { IntakeStore } from "./store";
 import { nouns } from "./words";
@@ -35,7 +36,7 @@ export function ReceiptShown({ store, receipt, goTo }: Props) {
         <button
           type="button"
           onClick={() => {
-            store.set({ receipt: null, stale: true });
+            void startAnew(store);
             goTo("arrived");
           }}
         >

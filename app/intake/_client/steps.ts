@@ -38,7 +38,10 @@ export function openStep(wanted: Step, state: IntakeState): Step {
 
 export function stepAfter(step: Step, state: IntakeState): Step | null {
   const later = steps.slice(steps.indexOf(step) + 1);
-  return later.find((next) => next !== "comments" || (state.view?.comments.length ?? 0) > 0) ?? null;
+  const isNeedless = (next: Step) =>
+    (next === "comments" && (state.view?.comments.length ?? 0) === 0) ||
+    (next === "key" && state.key.is === "open" && state.key.recoveryCode === null);
+  return later.find((next) => !isNeedless(next)) ?? null;
 }
 
 export function stepBefore(step: Step, state: IntakeState): Step | null {
