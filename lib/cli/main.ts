@@ -22,6 +22,8 @@ const commands: Readonly<Record<string, Command>> = {
   template,
   measure,
   compare,
+  complications,
+  "follow-up": followUp,
   cohort,
   result,
   settings,
