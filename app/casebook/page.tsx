@@ -3,6 +3,7 @@ import { casebook } from "@/lib/answers";
 import { counted } from "@/lib/charts";
 import { registry } from "../_data/registry";
 import type { PageAsked } from "../_page/asked";
+import { Whose } from "./_client/whose";
 import { BookSentence } from "./_parts/book-sentence";
 import { BookTable } from "./_parts/book-table";
 import { Columns } from "./_parts/columns";
@@ -36,6 +37,7 @@ async function Book({ asked }: { readonly asked: BookAsked }) {
         {answer.segments === answer.held ? "" : `, of ${answer.held} held`}.
       </p>
       <Reckoned asked={asked} answer={answer} />
+      <Whose />
       {answer.segments === 0 ? null : (
         <>
           <Columns asked={asked} answer={answer} />

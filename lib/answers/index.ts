@@ -10,6 +10,7 @@ export type { CaseBatch, FieldChange, RowChange } from "./casebook/case/history"
 export type { Phase, PhaseName } from "./casebook/case/phases";
 export { type CasebookAnswer, type CasebookQuestion, type CasebookRow, casebook } from "./casebook/casebook";
 export { type CasebookColumn, type CasebookKind, casebookColumn, casebookColumns, usualColumns } from "./casebook/columns";
+export { type CasebookKeys, casebookKeys } from "./casebook/keys";
 export { type CasebookList, casebookList, casebookLists } from "./casebook/lists";
 export { type CohortAnswer, cohort, type FlowStep } from "./cohort/cohort";
 export type { Balance } from "./compare/balance";

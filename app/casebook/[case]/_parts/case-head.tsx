@@ -1,5 +1,6 @@
 import type { CaseAnswer, CaseSegment } from "@/lib/answers";
 import { counted, listed } from "@/lib/charts";
+import { Whose } from "../../_client/whose";
 import { codeWords, numberWords, sentence } from "../../_words";
 
 type Props = { readonly answer: CaseAnswer };
@@ -23,6 +24,7 @@ export function CaseHead({ answer }: Props) {
           </>
         )}
       </p>
+      <Whose only={answer.case} />
     </>
   );
 }

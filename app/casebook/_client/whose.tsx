@@ -1,0 +1,36 @@
+"use client";
+
+import { useEffect, useState } from "react";
+import { useWhose } from "./use-whose";
+import { WhoseFoundList } from "./whose-found";
+import { WhoseMarks } from "./whose-marks";
+import { WhoseNumbers } from "./whose-numbers";
+import { WhoseOpen } from "./whose-open";
+
+/** *Whose is this?* Asked and answered in the tab: what is typed is sent nowhere, and forgotten with the page. */
+export function Whose({ only = null }: { readonly only?: number | null }) {
+  const { state, ask, forget } = useWhose();
+  const [isAble, setAble] = useState(true);
+  useEffect(() => setAble(window.isSecureContext), []);
+  return (
+    <details className="whose-part not-printed">
+      <summary className="sans">Whose is this?</summary>
+      <p>
+        Type local numbers, or drop the unit’s own list: this tab works out which case is whom. For that the pseudonyms of the cases come
+        down to it, and the unit’s key is opened in it. Nothing that you type or drop is sent or kept; it is forgotten when you leave the
+        page.
+      </p>
+      {isAble ? null : <p className="said warm">A browser opens the key on localhost and https only.</p>}
+      {state.units === null ? (
+        <WhoseOpen ask={ask} busy={state.busy} />
+      ) : (
+        <WhoseNumbers ask={ask} forget={forget} busy={state.busy} units={state.units} />
+      )}
+      <p role="alert" className="said warm" hidden={state.fault === ""}>
+        {state.fault}
+      </p>
+      {state.found === null ? null : <WhoseFoundList found={state.found} from={state.from} only={only} />}
+      {state.found === null ? null : <WhoseMarks found={state.found} />}
+    </details>
+  );
+}

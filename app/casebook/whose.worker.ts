@@ -1,0 +1,54 @@
+import { type KeyRing, keyRing, openByPassphrase, WrongSecretError } from "@/lib/intake";
+import { eachOnce, numbersOfFile, numbersTyped } from "./_whose/numbers";
+import type { WhoseAnswer, WhoseAsked, WhoseKeys } from "./_whose/talk";
+
+declare const self: DedicatedWorkerGlobalScope;
+
+type Session = { readonly ring: KeyRing; readonly caseOf: ReadonlyMap<string, number>; readonly listed: ReadonlySet<number> };
+let session: Session | null = null;
+
+self.onmessage = async ({ data }: MessageEvent<WhoseAsked>) => {
+  self.postMessage(
+    await answerTo(data).catch(
+      (): WhoseAnswer => ({ failed: "Lengthbook’s server could not be reached. Start it again, then try once more." }),
+    ),
+  );
+};
+
+function answerTo(asked: WhoseAsked): Promise<WhoseAnswer> {
+  return "open" in asked ? open(asked.open) : find(asked.find);
+}
+
+/** Opens the key and takes the pseudonyms. Only the address of the page is asked with, never what was typed. */
+async function open({ passphrase, search }: Extract<WhoseAsked, { open: unknown }>["open"]): Promise<WhoseAnswer> {
+  const response = await fetch(`/casebook/keys${search}`, { cache: "no-store" });
+  if (!response.ok) return { failed: "The casebook can’t show what this address asks." };
+  const { unitKey, units, keys, listed }: WhoseKeys = await response.json();
+  if (!unitKey) return { notOpened: "The registry has no key: nothing in it came from local numbers." };
+  try {
+    const ring = keyRing(await openByPassphrase(unitKey, passphrase));
+    session = { ring, caseOf: new Map(keys.map(([number, pseudonym]) => [pseudonym, number])), listed: new Set(listed) };
+    return { opened: { units, cases: new Set(keys.map(([number]) => number)).size, listed: listed.length } };
+  } catch (error) {
+    if (error instanceof WrongSecretError)
+      return { notOpened: "This passphrase does not open the registry’s key. Mind capitals and the keyboard’s language." };
+    throw error;
+  }
+}
+
+async function find({ unit, typed, file }: Extract<WhoseAsked, { find: unknown }>["find"]): Promise<WhoseAnswer> {
+  if (!session) return { failed: "The key is shut. Open it first." };
+  const read =
+    file === null
+      ? { numbers: numbersTyped(typed), from: "what was typed" }
+      : numbersOfFile(new Uint8Array(await file.arrayBuffer()), file.name);
+  if ("trouble" in read) return { failed: read.trouble };
+  const { ring, caseOf, listed } = session;
+  const once = eachOnce(read.numbers);
+  const persons = await ring.persons(unit, [...once.keys()]);
+  const found = [...once.values()].map((number, i) => {
+    const held = caseOf.get(persons[i]?.person ?? "") ?? null;
+    return { number, case: held, listed: held !== null && listed.has(held) };
+  });
+  return { found, from: read.from };
+}
