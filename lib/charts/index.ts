@@ -43,3 +43,7 @@ export type { DaysAgainstGainGroup, DaysAgainstGainMark, DaysAgainstGainRecord, 
 // Curves over time
 export { consolidationCurveFigure, cumulativeIncidenceFigure } from "./curves/figure";
 export type { CurveGroup, CurvePointForFigure, CurveRecord } from "./curves/record";
+
+// Gain against plan
+export { gainAgainstPlanFigure } from "./gain-against-plan/figure";
+export type { GainPlanGroup, GainPlanMark, GainPlanRecord } from "./gain-against-plan/record";
