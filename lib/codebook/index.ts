@@ -15,6 +15,8 @@ export {
   type VisitRow,
   versionedFieldsOf,
 } from "./codebook";
+// Corrections
+export { type CorrectionReason, correctionReasons } from "./correction-reasons";
 // What a field is
 export type { CodeField, DayField, Field, Known, Range, Role, RowOf, Table, TableName, Unit, Value } from "./field";
 // Fields and headers of a file that are never stored

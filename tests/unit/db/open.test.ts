@@ -59,7 +59,7 @@ describe("pragmas", () => {
     ["cell_size_check", 1],
     ["temp_store", 2],
     ["mmap_size", 0],
-    ["user_version", 1],
+    ["user_version", 2],
   ])("%s reads back as %s, at the first opening and at the next", (name, value) => {
     expect(open().pragma(name, { simple: true })).toBe(value);
     for (const db of opened.splice(0)) closeRegistryFile(db);
@@ -154,7 +154,7 @@ describe("the file", () => {
     const db = open();
     db.pragma("user_version = 9999");
     closeRegistryFile(db);
-    expect(troubleOf()).toBe("newer-registry: migrate requires a registry of version 1 or older, received version 9999");
+    expect(troubleOf()).toBe("newer-registry: migrate requires a registry of version 2 or older, received version 9999");
   });
 
   test("that another process is writing for longer than one can wait is told as busy", () => {
