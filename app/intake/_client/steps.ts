@@ -23,8 +23,10 @@ export function isReached(step: Step, { arrived, key, view, receipt }: IntakeSta
   if (step === "arrived") return true;
   const readable = arrived.some(({ sheet }) => sheet !== null);
   if (step === "key") return readable;
-  if (step === "understood") return readable && key.is === "open";
-  const read = readable && key.is === "open" && view?.stage === "rows";
+  // a recovery code is seen and put away before anything else, since it is shown this once
+  const isOpen = key.is === "open" && key.recoveryCode === null;
+  if (step === "understood") return readable && isOpen;
+  const read = readable && isOpen && view?.stage === "rows";
   if (step === "comments") return read && view.comments.length > 0;
   if (step === "kept" && receipt !== null) return true;
   return read;
