@@ -1,21 +1,27 @@
+import type { TableName } from "@/lib/codebook";
 import type { Finding } from "@/lib/intake";
+
+/** A finding about a row that was brought: its table, and its place among the rows of that table, from 0; `null` where unknown. */
+export type RowFinding = Finding & { readonly table: TableName | null; readonly place: number | null };
 
 /** Rows that the registry doesn't take. Nothing of their batch was committed; no cell is quoted. */
 export class RowsRefused extends Error {
   override readonly name = "RowsRefused";
-  readonly findings: readonly Finding[];
+  readonly findings: readonly RowFinding[];
 
-  constructor(findings: readonly Finding[]) {
+  constructor(findings: readonly RowFinding[]) {
     super(`commit requires rows without errors, received ${summaryOf(findings)}`);
     this.findings = findings;
   }
 }
 
-function summaryOf(findings: readonly Finding[]): string {
+function summaryOf(findings: readonly RowFinding[]): string {
   const counts = new Map<string, number>();
   for (const { code } of findings) counts.set(code, (counts.get(code) ?? 0) + 1);
   const first = findings[0];
-  const where = first ? `; the first: ${first.field ?? "row"}, found ${first.found}, expected ${first.expected}` : "";
+  const where = first
+    ? `; the first: ${[first.table, first.field].filter(Boolean).join(" ") || "row"}, found ${first.found}, expected ${first.expected}`
+    : "";
   return `${[...counts].map(([code, n]) => `${n} ${code}`).join(", ")}${where}`;
 }
 

@@ -1,7 +1,8 @@
 // biome-ignore-all assist/source/organizeImports: the door stands under headings, not in alphabetical order
 // A registry
 export { openRegistry, type OpenOptions, type Registry } from "./registry";
-export type { Check, CommitOptions } from "./commit/commit";
+export type { Check } from "./commit/check-brought";
+export type { CommitOptions } from "./commit/commit";
 export type { HeldRow } from "./read/rows";
 export type { RowVersion } from "./read/versions";
 
@@ -25,5 +26,5 @@ export { countNames } from "./counts";
 export { defaultSettings } from "./keep/settings";
 
 // Why it refuses
-export { NothingCommitted, RowsRefused, UnitKeyRefused } from "./errors";
+export { NothingCommitted, type RowFinding, RowsRefused, UnitKeyRefused } from "./errors";
 export { type OpenTrouble, RegistryNotOpened } from "@/db/errors";

@@ -1,7 +1,8 @@
 import { closeRegistryFile, openRegistryFile } from "@/db/open";
 import type { TableName } from "@/lib/codebook";
 import { checkRows, type StrippedRows, type UnitKeyRecord } from "@/lib/intake";
-import { type Check, type CommitOptions, commitRows } from "./commit/commit";
+import type { Check } from "./commit/check-brought";
+import { type CommitOptions, commitRows } from "./commit/commit";
 import { cohortsIn, type SavedCohort, saveCohort } from "./keep/cohorts";
 import { batchesIn, stateOf } from "./keep/ledger";
 import { keepQuestion, questionOf, questionsIn } from "./keep/questions";

@@ -1,6 +1,7 @@
 import { sqliteCode } from "@/db/errors";
+import { identityTable, versionTable } from "@/db/identities";
 import type { Connection } from "@/db/open";
-import type { FindingCode } from "@/lib/codebook";
+import { type FindingCode, fieldsOf, snake, type TableName, tableNames } from "@/lib/codebook";
 import { refusal } from "./commit/refusals";
 import { NothingCommitted, RowsRefused } from "./errors";
 
@@ -12,6 +13,14 @@ const codesByRule: readonly (readonly [pattern: RegExp, code: FindingCode, expec
   [/cannot store \w+ value in \w+ column (\S+)$/, "not-a-number", "a value of the column's kind"],
 ];
 
+/** Table and field of a column as SQLite names it: `segment.gain_mm`, or by its rule `segment_gain_mm`, of an identity `segment_id_bone`. */
+function columnNamed(name: string): { readonly table: TableName | null; readonly field: string | null } {
+  const fields = tableNames.flatMap((table) => fieldsOf(table).map(([field]) => ({ table, field })));
+  const named = ({ table, field }: { table: TableName; field: string }) =>
+    [versionTable(table), identityTable(table)].some((owner) => [`${owner}.${snake(field)}`, `${owner}_${snake(field)}`].includes(name));
+  return fields.find(named) ?? { table: null, field: null };
+}
+
 /** SQLite's refusals name the rule, never the value: they may be told as they are. */
 function told(error: unknown): unknown {
   if (!(error instanceof Error)) return error;
@@ -19,7 +28,9 @@ function told(error: unknown): unknown {
   if (code.startsWith("SQLITE_CONSTRAINT")) {
     for (const [pattern, finding, expected] of codesByRule) {
       const column = pattern.exec(error.message)?.[1];
-      if (column) return new RowsRefused([refusal(finding, column, ["a value that its column refuses", expected, "correct the cell"])]);
+      if (!column) continue;
+      const where = { ...columnNamed(column), place: null };
+      return new RowsRefused([refusal(finding, where, ["a value that its column refuses", expected, "correct the cell"])]);
     }
   }
   if (code.startsWith("SQLITE_BUSY"))

@@ -25,6 +25,8 @@ export type CommitResult = {
   readonly committed: Counts;
   readonly changed: Counts;
   readonly unchanged: Counts;
+  /** Questions that only rows merged with what was held raise, by code: nobody was asked them. Kept with the batch's findings. */
+  readonly asks: FindingCounts;
   readonly contentHash: string;
 };
 

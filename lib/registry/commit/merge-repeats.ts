@@ -1,14 +1,16 @@
-import type { Finding } from "@/lib/intake";
+import type { RowFinding } from "../errors";
 import { type Cell, type Cells, cellsOf, keyText, type Layout } from "./cells";
 import { repeatsConflict } from "./refusals";
 
 type Row = Readonly<Record<string, unknown>>;
-export type Merged = { readonly key: string; readonly cells: Cells };
+/** A row with its key, and the place of the first of the rows that it was made of. */
+export type Merged = { readonly key: string; readonly cells: Cells; readonly place: number };
 
 /** Places of the rows that share a natural key: most rows stand alone, so most entries are one number. */
-function placesByKey(layout: Layout, rows: readonly Row[]): Map<string, number | number[]> {
+function placesByKey(layout: Layout, rows: readonly Row[], skip: ReadonlySet<number>): Map<string, number | number[]> {
   const places = new Map<string, number | number[]>();
   for (const [i, row] of rows.entries()) {
+    if (skip.has(i)) continue;
     const key = keyText(layout, row);
     const before = places.get(key);
     if (before === undefined) places.set(key, i);
@@ -18,23 +20,29 @@ function placesByKey(layout: Layout, rows: readonly Row[]): Map<string, number |
   return places;
 }
 
-function addRow(layout: Layout, into: Cell[], cells: Cells, findings: Finding[]): void {
+/** @returns the fields in which the two differ */
+function addRow({ fields }: Layout, into: Cell[], cells: Cells): readonly string[] {
+  const differing: string[] = [];
   for (const [i, cell] of cells.entries()) {
     if (cell === null || cell === into[i]) continue;
     if (into[i] === null) into[i] = cell;
-    else findings.push(repeatsConflict(layout.table, layout.fields[i]?.[0] ?? ""));
+    else differing.push(fields[i]?.[0] ?? "");
   }
+  return differing;
 }
 
 /**
  * Rows of one table, those with the same natural key as one: equal and complementary values join, others are a `repeats-conflict`, since
- * the order of rows must not decide which of two values is kept. Made one by one, so that a long file isn't held twice.
+ * the order of rows must not decide which of two values is kept. Made one by one, so that a long file isn't held twice. `skip`: places of rows that are left out.
  */
-export function* mergeRepeats(layout: Layout, rows: readonly Row[], findings: Finding[]): Generator<Merged> {
-  for (const [key, places] of placesByKey(layout, rows)) {
-    const [first, ...more] = (typeof places === "number" ? [places] : places).map((i) => cellsOf(layout, rows[i] ?? {}));
-    if (!first) continue;
-    for (const cells of more) addRow(layout, first, cells, findings);
-    yield { key, cells: first };
+export function* mergeRepeats(layout: Layout, rows: readonly Row[], findings: RowFinding[], skip: ReadonlySet<number>): Generator<Merged> {
+  for (const [key, places] of placesByKey(layout, rows, skip)) {
+    const [place = 0, ...more] = typeof places === "number" ? [places] : places;
+    const cells = cellsOf(layout, rows[place] ?? {});
+    for (const other of more) {
+      const differing = addRow(layout, cells, cellsOf(layout, rows[other] ?? {}));
+      findings.push(...differing.map((field) => repeatsConflict(layout.table, other, field)));
+    }
+    yield { key, cells, place };
   }
 }

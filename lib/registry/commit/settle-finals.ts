@@ -8,8 +8,8 @@ type Row = StrippedRows["bodyMeasure"][number];
 type Final = { readonly day: number; readonly cells: Cells; readonly row?: Row; readonly entity?: number };
 
 export type SettledFinals = {
-  /** Rows to write: all but final measures that repeat an earlier one. */
-  readonly rows: readonly Row[];
+  /** Places of the rows that are not to be written: final measures that repeat an earlier one. */
+  readonly skip: ReadonlySet<number>;
   /** How many are left out and were never held. */
   readonly repeated: number;
   /** Held measures that turn out to repeat an earlier one, now that the earlier one is known. */
@@ -75,7 +75,7 @@ export function settleFinals(db: Connection, rows: readonly Row[]): SettledFinal
     return repeatsIn(finalsOf(held, own));
   });
   const days = new Set(repeats.filter(({ row }) => row).map(({ row, day }) => `${row?.person}|${day}`));
-  const left = rows.filter((row) => !(isFinal(row) && days.has(`${row.person}|${row.bodyDay}`)));
+  const skip = new Set(rows.flatMap((row, place) => (isFinal(row) && days.has(`${row.person}|${row.bodyDay}`) ? [place] : [])));
   const repeated = repeats.filter(({ entity }) => entity === undefined).length;
-  return { rows: left, repeated, closed: repeats.flatMap(({ entity }) => (entity === undefined ? [] : [entity])) };
+  return { skip, repeated, closed: repeats.flatMap(({ entity }) => (entity === undefined ? [] : [entity])) };
 }

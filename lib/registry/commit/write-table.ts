@@ -1,19 +1,25 @@
 import { identities, open } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import type { TableName } from "@/lib/codebook";
-import type { Finding, StrippedRows } from "@/lib/intake";
+import type { StrippedRows } from "@/lib/intake";
+import type { RowFinding } from "../errors";
 import { type Cell, type Cells, type Layout, layoutOf } from "./cells";
 import { type Merged, mergeRepeats } from "./merge-repeats";
 import { type Overlay, overlayOf } from "./overlay";
 import type { Parents } from "./parents";
 import { halfNamed, lineDiffers } from "./refusals";
 import { type Statements, statementsOf } from "./statements";
+import type { Fate, TouchedSegments } from "./touched";
 
 export type Tally = { committed: number; changed: number; unchanged: number };
-type Outcome = keyof Tally | "refused";
 
 /** What the writing of all tables of a batch shares. */
-export type Work = { readonly batch: number; readonly parents: Parents; readonly findings: Finding[] };
+export type Work = {
+  readonly batch: number;
+  readonly parents: Parents;
+  readonly touched: TouchedSegments;
+  readonly findings: RowFinding[];
+};
 type TableWork = Work & {
   readonly layout: Layout;
   readonly ownPlaces: readonly number[];
@@ -22,22 +28,21 @@ type TableWork = Work & {
 };
 
 /** A person's days are dated or not, whatever file they come in. */
-function changesLine({ layout, findings }: TableWork, held: Cells, fresh: Cells): boolean {
+function changesLine({ layout }: TableWork, held: Cells, fresh: Cells): boolean {
   if (layout.table !== "person") return false;
   const place = layout.versioned.findIndex((i) => layout.fields[i]?.[0] === "line");
   const [before, now] = [held[place] ?? null, fresh[place] ?? null];
-  if (before === null || now === null || before === now) return false;
-  findings.push(lineDiffers());
-  return true;
+  return before !== null && now !== null && before !== now;
 }
 
-function writeFound(work: TableWork, [entity = null, since = null, ...held]: Cells, fresh: Cells): Outcome {
+/** Writes a version of a row whose identity is known. "line-differs": a person would change the line of its days. */
+function writeVersion(work: TableWork, [entity = null, since = null, ...held]: Cells, fresh: Cells): Fate["outcome"] | "line-differs" {
   const { statements, batch } = work;
   if (since === null) {
     statements.insert.run(entity, batch, open, ...fresh);
     return "committed";
   }
-  if (changesLine(work, held, fresh)) return "refused";
+  if (changesLine(work, held, fresh)) return "line-differs";
   const merged = work.overlay(held, fresh);
   if (!merged) return "unchanged";
   statements.close.run(batch, entity);
@@ -45,40 +50,48 @@ function writeFound(work: TableWork, [entity = null, since = null, ...held]: Cel
   return "changed";
 }
 
-function writeRow(work: TableWork, { key, cells }: Merged): Outcome {
-  const { layout, ownPlaces, statements, batch, parents, findings } = work;
+/** @returns what became of the row, or what is wrong with it */
+function writeRow(work: TableWork, { key, cells, place }: Merged): Fate | RowFinding {
+  const { layout, ownPlaces, statements, parents } = work;
   const above = parents.of(layout, cells);
-  if (above === "half-named") {
-    findings.push(halfNamed(layout.table));
-    return "refused";
-  }
-  const natural: readonly Cell[] = [...above, ...ownPlaces.map((place) => cells[place] ?? null)];
-  const fresh = layout.versioned.map((place) => cells[place] ?? null);
-  const found = statements.find.get(...natural) as Cells | undefined;
-  if (found) {
-    parents.note(layout.table, key, Number(found[0]));
-    return writeFound(work, found, fresh);
-  }
-  const entity = Number(statements.identify.run(...natural).lastInsertRowid);
+  if (above === "half-named") return halfNamed(layout.table, place);
+  const natural: readonly Cell[] = [...above, ...ownPlaces.map((own) => cells[own] ?? null)];
+  const found = (statements.find.get(...natural) as Cells | undefined) ?? [Number(statements.identify.run(...natural).lastInsertRowid)];
+  const entity = Number(found[0]);
   parents.note(layout.table, key, entity);
-  statements.insert.run(entity, batch, open, ...fresh);
-  return "committed";
+  const outcome = writeVersion(
+    work,
+    found,
+    layout.versioned.map((own) => cells[own] ?? null),
+  );
+  return outcome === "line-differs" ? lineDiffers(place) : { entity, above, outcome };
 }
 
 /**
  * Writes the rows of a table into a batch: a new natural key becomes an identity with its first version, a held one gets a new version
  * where a value that isn't blank differs. What can't be taken is added to the work's findings; the caller then undoes the whole.
+ * `skip`: places of rows that are left out.
  */
-export function writeTable(db: Connection, table: TableName, rows: StrippedRows[TableName], work: Work): Tally {
+export function writeTable(
+  db: Connection,
+  table: TableName,
+  rows: StrippedRows[TableName],
+  work: Work,
+  skip: ReadonlySet<number> = new Set(),
+): Tally {
   const tally: Tally = { committed: 0, changed: 0, unchanged: 0 };
   if (rows.length === 0) return tally;
   const layout = layoutOf(table);
   const own: readonly string[] = identities[table].own;
   const ownPlaces = own.map((id) => layout.fields.findIndex(([field]) => field === id));
   const tableWork: TableWork = { ...work, layout, ownPlaces, statements: statementsOf(db, table), overlay: overlayOf(layout) };
-  for (const merged of mergeRepeats(layout, rows, work.findings)) {
-    const outcome = writeRow(tableWork, merged);
-    if (outcome !== "refused") tally[outcome] += 1;
+  for (const merged of mergeRepeats(layout, rows, work.findings, skip)) {
+    const fate = writeRow(tableWork, merged);
+    if ("code" in fate) work.findings.push(fate);
+    else {
+      work.touched.note(table, fate);
+      tally[fate.outcome] += 1;
+    }
   }
   return tally;
 }

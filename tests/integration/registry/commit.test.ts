@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { tableNames } from "@/lib/codebook";
 import type { Finding } from "@/lib/intake";
 import { RowsRefused } from "@/lib/registry";
-import { at, fresh, heldBy } from "./folder";
+import { at, fresh, freshWithLists, heldBy } from "./folder";
 import { anEvent, aPerson, aSegment, aVisit, personKey, row, rowsOf } from "./rows";
 
 const none = { persons: 0, bodyMeasures: 0, segments: 0, visits: 0, events: 0, scores: 0 };
@@ -12,14 +12,14 @@ const firstSheet = () =>
     segment: [aSegment(1, { gainMm: 50 }), aSegment(1, { side: "right", gainMm: 48.5 }), aSegment(2)],
   });
 
-/** The codes of what a commit is refused for. */
+/** The codes of what a commit is refused for, each with its table, place and field where there are such. */
 async function refusalOf(work: Promise<unknown>): Promise<readonly string[]> {
   const error: unknown = await work.then(
     () => undefined,
     (reason: unknown) => reason,
   );
   if (!(error instanceof RowsRefused)) throw new Error(`not refused for its rows: ${String(error)}`);
-  return error.findings.map(({ code, field }) => (field ? `${code} ${field}` : code));
+  return error.findings.map(({ code, table, place, field }) => [code, table, place, field].filter((part) => part !== null).join(" "));
 }
 
 test("a first sheet is one batch, and all of it is new", async () => {
@@ -36,7 +36,8 @@ test("the same sheet again changes nothing and makes no batch", async () => {
   const registry = await fresh();
   const { contentHash } = await registry.commit(firstSheet(), { at });
   const again = await registry.commit(firstSheet(), { at });
-  expect(again).toEqual({ batch: null, committed: none, changed: none, unchanged: { ...none, persons: 2, segments: 3 }, contentHash });
+  const unchanged = { ...none, persons: 2, segments: 3 };
+  expect(again).toEqual({ batch: null, committed: none, changed: none, unchanged, asks: {}, contentHash });
   expect(await registry.batches()).toHaveLength(1);
 });
 
@@ -97,7 +98,7 @@ test("rows of one person that contradict each other are refused, in either order
   const registry = await fresh();
   const two = [aPerson(1, { sex: "female" }), aPerson(1, { sex: "male" })];
   for (const person of [two, [...two].reverse()]) {
-    expect(await refusalOf(registry.commit(rowsOf({ person }), { at }))).toEqual(["repeats-conflict sex"]);
+    expect(await refusalOf(registry.commit(rowsOf({ person }), { at }))).toEqual(["repeats-conflict person 1 sex"]);
   }
   expect(await registry.state()).toEqual({ batch: 0, erasures: 0 });
 });
@@ -151,7 +152,7 @@ const frameLengths = async (registry: Awaited<ReturnType<typeof fresh>>) => {
 };
 
 test("visits, events, scores and body measures may come before their person and segment or after: the same is held", async () => {
-  const [before, after] = [await fresh(), await fresh()];
+  const [before, after] = [await freshWithLists(), await freshWithLists()];
   const parents = rowsOf({ person: [aPerson(1)], segment: [aSegment(1)] });
   expect((await before.commit(alone(), { at })).committed).toEqual({ ...none, bodyMeasures: 1, visits: 1, events: 2, scores: 1 });
   const later = await before.commit(parents, { at });
@@ -162,7 +163,7 @@ test("visits, events, scores and body measures may come before their person and 
 });
 
 test("a row waits for its person and its segment: no frame has it, and the registry says how many wait", async () => {
-  const registry = await fresh();
+  const registry = await freshWithLists();
   await registry.commit(alone(), { at });
   expect(await frameLengths(registry)).toEqual([0, 0, 0, 0, 0, 0]);
   expect(await registry.waiting()).toEqual({ ...none, bodyMeasures: 1, visits: 1, events: 2, scores: 1 });
@@ -171,27 +172,29 @@ test("a row waits for its person and its segment: no frame has it, and the regis
   expect(await frameLengths(registry)).toEqual([1, 1, 0, 0, 1, 1]);
   expect(await registry.waiting()).toEqual({ ...none, visits: 1, events: 1 });
   // the bone is there, the person isn't
-  await registry.undo(2, { at });
+  await registry.undo(3, { at });
   await registry.commit(rowsOf({ segment: [aSegment(1)] }), { at });
   expect(await frameLengths(registry)).toEqual([0, 0, 0, 0, 0, 0]);
   expect(await registry.waiting()).toEqual({ ...none, bodyMeasures: 1, segments: 1, visits: 1, events: 2, scores: 1 });
   await registry.commit(rowsOf({ person: [aPerson(1)] }), { at });
   expect(await registry.waiting()).toEqual(none);
-  // as of the first batch they still wait
-  expect(await registry.waiting(1)).toMatchObject({ visits: 1, events: 2 });
+  // as of the first sheet they still wait
+  expect(await registry.waiting(2)).toMatchObject({ visits: 1, events: 2 });
 });
 
 test("an event that names its segment in part is refused, and with it the whole batch", async () => {
   const registry = await fresh();
   const half = rowsOf({ person: [aPerson(1)], segment: [aSegment(1)], event: [anEvent(1, { bone: "femur" })] });
-  expect(await refusalOf(registry.commit(half, { at }))).toEqual(["which-segment"]);
+  expect(await refusalOf(registry.commit(half, { at }))).toEqual(["which-segment event 0"]);
   expect(await heldBy(registry)).toEqual([]);
 });
 
 test("a person's line of days is dated or undated, never both", async () => {
   const registry = await fresh();
   await registry.commit(rowsOf({ person: [aPerson(1)] }), { at });
-  expect(await refusalOf(registry.commit(rowsOf({ person: [aPerson(1, { line: "undated" })] }), { at }))).toEqual(["line-differs line"]);
+  expect(await refusalOf(registry.commit(rowsOf({ person: [aPerson(1, { line: "undated" })] }), { at }))).toEqual([
+    "line-differs person 0 line",
+  ]);
 });
 
 test("intake's check runs inside the commit: an error refuses the batch, a warning doesn't", async () => {
@@ -207,7 +210,9 @@ test("intake's check runs inside the commit: an error refuses the batch, a warni
     mend: "",
   });
   const strict = await fresh((rows) => rows.segment.map(() => finding("error")));
-  expect(await refusalOf(strict.commit(firstSheet(), { at }))).toEqual(Array(3).fill("gain-over-stroke gainMm"));
+  expect(await refusalOf(strict.commit(firstSheet(), { at }))).toEqual(
+    [0, 1, 2].map((place) => `gain-over-stroke segment ${place} gainMm`),
+  );
   expect(await heldBy(strict)).toEqual([]);
   const mild = await fresh((rows) => rows.segment.map(() => finding("warn")));
   expect((await mild.commit(firstSheet(), { at })).batch).toBe(1);
@@ -216,10 +221,10 @@ test("intake's check runs inside the commit: an error refuses the batch, a warni
 test("what the check lets through, the tables still refuse, by column and without the value", async () => {
   const registry = await fresh();
   const wrong = (fields: object) => rowsOf({ person: [aPerson(1)], segment: [{ ...aSegment(1), ...fields }] });
-  expect(await refusalOf(registry.commit(wrong({ gainMm: 251 }), { at }))).toEqual(["out-of-hard-range segment_gain_mm"]);
-  expect(await refusalOf(registry.commit(wrong({ device: "Jane Doe" }), { at }))).toEqual(["not-a-code segment_device"]);
-  expect(await refusalOf(registry.commit(wrong({ surgeryYear: null }), { at }))).toEqual(["required-missing segment.surgery_year"]);
-  expect(await refusalOf(registry.commit(wrong({ gainMm: "Jane Doe" }), { at }))).toEqual(["not-a-number segment.gain_mm"]);
+  expect(await refusalOf(registry.commit(wrong({ gainMm: 251 }), { at }))).toEqual(["out-of-hard-range segment gainMm"]);
+  expect(await refusalOf(registry.commit(wrong({ device: "Jane Doe" }), { at }))).toEqual(["not-a-code segment device"]);
+  expect(await refusalOf(registry.commit(wrong({ surgeryYear: null }), { at }))).toEqual(["required-missing segment surgeryYear"]);
+  expect(await refusalOf(registry.commit(wrong({ gainMm: "Jane Doe" }), { at }))).toEqual(["not-a-number segment gainMm"]);
   const message = await registry.commit(wrong({ device: "Jane Doe" }), { at }).catch((error: unknown) => String(error));
   expect(message).not.toContain("Jane");
   await expect(registry.commit(wrong({ gainMm: Number.NaN }), { at })).rejects.toThrow("received NaN");

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { expect, test } from "vitest";
-import { at, fresh } from "./folder";
+import { at, fresh, freshWithLists } from "./folder";
 import { anEvent, aPerson, aSegment, aVisit, personKey, row, rowsOf } from "./rows";
 
 const sha256 = (lines: readonly string[]) =>
@@ -14,7 +14,7 @@ test("the hash of nothing is SHA-256 of nothing", async () => {
 });
 
 test("the hash is SHA-256 of these lines, written by hand from its definition", async () => {
-  const registry = await fresh();
+  const registry = await freshWithLists();
   const [p1, p2] = [personKey(1), personKey(2)];
   // brought in an order that is not that of the keys
   await registry.commit(

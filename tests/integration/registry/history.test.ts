@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { StrippedRows } from "@/lib/intake";
 import { type Registry, RowsRefused } from "@/lib/registry";
-import { at, fresh, heldBy } from "./folder";
+import { at, freshWithLists, heldBy } from "./folder";
 import { hashOf, Model, sorted } from "./model";
 import { anEvent, aPerson, aSegment, aVisit, personKey, row, rowsOf } from "./rows";
 
@@ -68,7 +68,7 @@ async function commit(registry: Registry, model: Model, rows: StrippedRows): Pro
 }
 
 async function undo(registry: Registry, model: Model, drawn: number): Promise<void> {
-  const batch = (drawn % (model.snapshots.length - 1)) + 1;
+  const batch = (drawn % (model.snapshots.length - 2)) + 2;
   const expected = model.undo(batch);
   const done = await registry.undo(batch, { at });
   expect("batch" in done ? done.batch : done).toEqual(expected);
@@ -90,7 +90,9 @@ async function walk(registry: Registry, model: Model, steps: readonly Step[]): P
 test("any history of sheets and undos holds what a plain model of the promises holds", async () => {
   await fc.assert(
     fc.asyncProperty(walks, async (steps) => {
-      const [registry, model] = [await fresh(), new Model()];
+      const [registry, model] = [await freshWithLists(), new Model()];
+      // the unit's lists are a batch of their own, which changes no row and is never undone here
+      model.add(model.now, null);
       await walk(registry, model, steps);
       expect(await registry.state()).toEqual({ batch: model.snapshots.length - 1, erasures: 0 });
       expect(await heldBy(registry)).toEqual(sorted(model.now));

@@ -84,7 +84,7 @@ export class Model {
     return new Set([...names].filter((name) => JSON.stringify(before.get(name)) !== JSON.stringify(after.get(name))));
   }
 
-  private add(next: Snapshot, undoes: number | null): number {
+  add(next: Snapshot, undoes: number | null): number {
     this.undoes.push(undoes);
     return this.snapshots.push(next) - 1;
   }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { at, fresh } from "./folder";
+import { at, fresh, freshWithLists } from "./folder";
 import { anEvent, aPerson, aSegment, aVisit, row, rowsOf } from "./rows";
 
 test("every version of a person's rows, each with the batches between which it held, and nobody else's", async () => {
@@ -26,7 +26,7 @@ test("every version of a person's rows, each with the batches between which it h
 });
 
 test("body measures and scores stand with their person; nobody has none", async () => {
-  const registry = await fresh();
+  const registry = await freshWithLists();
   const score = row("score", { person: aPerson(1).person, scoreCode: "a-score", scoreDay: 7, scoreValue: 61.5 });
   const measure = row("bodyMeasure", { person: aPerson(1).person, bodyDay: 990, statureMm: 1600 });
   await registry.commit(rowsOf({ person: [aPerson(1)], bodyMeasure: [measure], score: [score] }), { at });
