@@ -47,3 +47,7 @@ export type { CurveGroup, CurvePointForFigure, CurveRecord } from "./curves/reco
 // Gain against plan
 export { gainAgainstPlanFigure } from "./gain-against-plan/figure";
 export type { GainPlanGroup, GainPlanMark, GainPlanRecord } from "./gain-against-plan/record";
+
+// Limits of agreement
+export { agreementFigure } from "./agreement/figure";
+export type { AgreementGroup, AgreementRecord } from "./agreement/record";

@@ -1,0 +1,66 @@
+import type { Plot } from "../frame/plot";
+import { apart } from "../place/apart";
+import { swarm } from "../place/swarm";
+import { shownEstimate } from "../say/shown-estimate";
+import { type ShownUnit, shownText } from "../say/shown-unit";
+import type { Dash, Mark } from "../scene";
+import type { AgreementGroup, AgreementRecord } from "./record";
+import { limitsText, markText } from "./say";
+
+type Named = { readonly unit: ShownUnit; readonly name: string | null };
+
+/** Each segment a mark; those on one spot stand side by side. */
+export function segmentMarks(record: AgreementRecord, { marks }: AgreementGroup, plot: Plot, { unit, name }: Named): Mark[] {
+  const size = marks.length <= 100 ? 3.6 : marks.length <= 800 ? 2.4 : 1.5;
+  const spots = marks.map(({ first, second }) => ({ x: plot.x((first + second) / 2), y: plot.y(first - second) }));
+  const moved = swarm(spots, { radius: size, reach: 3 * size, slope: 0 });
+  return marks.map((mark, index) => {
+    const { x, y } = moved[index] ?? { x: plot.left, y: plot.top };
+    return { mark: "symbol", shape: "disc", x, y, size, ink: "series1", label: markText(mark, record, unit, name) };
+  });
+}
+
+type Level = { readonly value: number; readonly dash: Dash; readonly label: string };
+
+/** Bias and limits: the band of the bias behind the marks; their lines and, at the right, their numbers before them. */
+export function levelMarks(group: AgreementGroup, plot: Plot, { unit, name }: Named): { behind: Mark[]; front: Mark[] } {
+  const { bias } = group;
+  const said = (text: string) => (name === null ? text : `${name}: ${text}`);
+  const levels: Level[] = [];
+  if (bias.estimate !== null) levels.push({ value: bias.estimate, dash: "solid", label: said(`bias ${shownEstimate(bias, unit)}`) });
+  if (group.limits !== null) {
+    const label = said(limitsText(group.limits, unit));
+    levels.push({ value: group.limits.lower, dash: "long", label }, { value: group.limits.upper, dash: "long", label });
+  }
+  const zero: Mark = { mark: "rule", x1: plot.left, x2: plot.right, y1: plot.y(0), y2: plot.y(0), ink: "muted", weight: 1, dash: "short" };
+  return {
+    behind: [...bandMarks(group, plot), zero],
+    front: [...levels.map((level) => levelLine(level, plot)), ...levelNumbers(levels, plot, unit)],
+  };
+}
+
+function bandMarks({ bias }: AgreementGroup, plot: Plot): Mark[] {
+  if (bias.lower === null || bias.upper === null) return [];
+  const [top, foot] = [plot.y(bias.upper), plot.y(bias.lower)];
+  return [{ mark: "band", x: plot.left, y: top, width: plot.right - plot.left, height: foot - top, ink: "deep", opacity: 0.14 }];
+}
+
+function levelLine({ value, dash, label }: Level, plot: Plot): Mark {
+  const y = plot.y(value);
+  return { mark: "rule", x1: plot.left, x2: plot.right, y1: y, y2: y, ink: "ink", weight: 1.5, dash, label };
+}
+
+function levelNumbers(levels: readonly Level[], plot: Plot, unit: ShownUnit): Mark[] {
+  const ys = apart(
+    levels.map(({ value }) => plot.y(value)),
+    15,
+  );
+  return levels.map(({ value }, index) => ({
+    mark: "text",
+    x: plot.right + 8,
+    y: (ys[index] ?? 0) + 4.4,
+    text: shownText(value, unit),
+    ink: "ink",
+    size: 13,
+  }));
+}

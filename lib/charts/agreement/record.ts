@@ -1,0 +1,20 @@
+import type { Estimated, FigureSource, GroupCounts, NoteForFigure } from "../figure/source";
+
+/** Two readings of one length (or angle) on each segment, by group: how far they agree. */
+export type AgreementRecord = FigureSource & {
+  readonly unit: string;
+  /** The readings in words, first less second: `["gained", "planned at start"]`. */
+  readonly between: readonly [first: string, second: string];
+  readonly groups: readonly AgreementGroup[];
+};
+
+export type AgreementGroup = GroupCounts & {
+  /** segments = n + Σ excluded. */
+  readonly n: number;
+  /** Mean of first less second. */
+  readonly bias: Estimated;
+  /** Within which 95 of a hundred single differences lie; `null` with fewer patients than limits need: then the differences themselves. */
+  readonly limits: { readonly lower: number; readonly upper: number } | null;
+  readonly marks: readonly { readonly segment: number; readonly first: number; readonly second: number }[];
+  readonly notes?: readonly NoteForFigure[];
+};

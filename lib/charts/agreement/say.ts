@@ -1,0 +1,49 @@
+import { thresholds } from "@/lib/stats";
+import type { Head } from "../head/lay-head";
+import { countsText, totalText } from "../say/excluded";
+import { shownEstimate } from "../say/shown-estimate";
+import { type ShownUnit, shownText, valueText, withUnit } from "../say/shown-unit";
+import type { AgreementGroup, AgreementRecord } from "./record";
+
+/** `gained less planned at start`. */
+export function differenceText({ between: [first, second] }: AgreementRecord): string {
+  return `${first} less ${second}`;
+}
+
+export function headOf(group: AgreementGroup, unit: ShownUnit): Head {
+  const { limits } = group;
+  const few = `fewer than ${thresholds.patientsForBootstrap} patients: the differences themselves, no limits`;
+  const text = limits === null ? (group.n === 0 ? [] : [few]) : [limitsText(limits, unit)];
+  return {
+    name: group.label,
+    estimate: `${group.n === 0 ? "" : "bias "}${shownEstimate(group.bias, unit)}`,
+    lines: text,
+    counts: [countsText(group)],
+  };
+}
+
+/** `limits of agreement −8.2 to 5.1 mm`. */
+export function limitsText({ lower, upper }: NonNullable<AgreementGroup["limits"]>, unit: ShownUnit): string {
+  return `limits of agreement ${shownText(lower, unit)} to ${withUnit(shownText(upper, unit), unit)}`;
+}
+
+/** What a reader hears of one segment: `48 and 50 mm, difference −2 mm`. */
+export function markText(
+  { first, second }: AgreementGroup["marks"][number],
+  record: AgreementRecord,
+  unit: ShownUnit,
+  name: string | null,
+): string {
+  const [a, b] = record.between;
+  const words = `${a} ${valueText(first, unit)}, ${b} ${valueText(second, unit)}, difference ${valueText(first - second, unit)}`;
+  return name === null ? words : `${name}: ${words}`;
+}
+
+export function describe(record: AgreementRecord, unit: ShownUnit): string {
+  const groups = record.groups.map((group) => {
+    const { estimate = "", lines = [], counts = [] } = headOf(group, unit);
+    return `${group.label}: ${[estimate, ...lines, ...counts].join("; ")}.`;
+  });
+  const axes = `Each segment is a mark: the mean of both readings across, ${differenceText(record)} upwards.`;
+  return [axes, `${totalText(record.groups)}.`, ...groups].join(" ");
+}
