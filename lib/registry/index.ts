@@ -4,7 +4,10 @@ export { openRegistry, type OpenOptions, type Registry } from "./registry";
 export type { Check } from "./commit/check-brought";
 export type { CommitOptions } from "./commit/commit";
 export type { HeldRow } from "./read/rows";
+export type { CaseRow } from "./read/rows-of-case";
 export type { RowVersion } from "./read/versions";
+export type { Join, Member } from "./join/groups";
+export type { JoinOptions, JoinResult } from "./join/join";
 
 // What it answers
 export type {
@@ -27,4 +30,5 @@ export { defaultSettings } from "./keep/settings";
 
 // Why it refuses
 export { NothingCommitted, type RowFinding, RowsRefused, UnitKeyRefused } from "./errors";
+export { NotOnePatient } from "./join/not-one-patient";
 export { type OpenTrouble, RegistryNotOpened } from "@/db/errors";

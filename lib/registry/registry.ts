@@ -3,6 +3,8 @@ import type { TableName } from "@/lib/codebook";
 import { checkRows, type StrippedRows, type UnitKeyRecord } from "@/lib/intake";
 import type { Check } from "./commit/check-brought";
 import { type CommitOptions, commitRows } from "./commit/commit";
+import { type Join, joinsAsOf } from "./join/groups";
+import { type JoinOptions, type JoinResult, joinPersons, partPerson } from "./join/join";
 import { cohortsIn, type SavedCohort, saveCohort } from "./keep/cohorts";
 import { batchesIn, stateOf } from "./keep/ledger";
 import { keepQuestion, questionOf, questionsIn } from "./keep/questions";
@@ -11,7 +13,8 @@ import { keepUnitKey, unitKeyIn } from "./keep/unit-key";
 import { hashAsOf } from "./read/content-hash";
 import { framesOf } from "./read/frames";
 import { type HeldRow, rowsAsOf } from "./read/rows";
-import { type RowVersion, versionsOf } from "./read/versions";
+import { type CaseRow, rowsOfCase, versionsOfCase } from "./read/rows-of-case";
+import type { RowVersion } from "./read/versions";
 import { waitingAsOf } from "./read/waiting";
 import { inTransaction } from "./transaction";
 import type { Batch, CommitResult, Counts, Frame, Settings, State, UndoResult } from "./types";
@@ -39,8 +42,16 @@ export type Registry = {
    * person's own row. No frame has them until that row comes.
    */
   readonly waiting: (asOf?: number) => Promise<Counts>;
-  /** Every version of every row of a person, by the person's entity: what is held of a case, and how it came to be. */
-  readonly versionsOf: (person: number) => Promise<readonly RowVersion[]>;
+  /** Rows of a case, by the person's entity, as of a batch; none of a second number, whose rows are the first's. */
+  readonly rowsOf: (person: number, asOf?: number) => Promise<readonly CaseRow[]>;
+  /** Every version of every row of a case, with the numbers joined to it as of a batch: how it came to be. */
+  readonly versionsOf: (person: number, asOf?: number) => Promise<readonly RowVersion[]>;
+  /** Numbers that are read as another's, as of a batch. */
+  readonly joins: (asOf?: number) => Promise<readonly Join[]>;
+  /** Two numbers of one patient. @throws NotOnePatient, RangeError */
+  readonly join: (options: JoinOptions) => Promise<JoinResult>;
+  /** A number that was joined wrongly gets its own again. @throws RangeError when it isn't joined */
+  readonly part: (options: Pick<JoinOptions, "person" | "at">) => Promise<Omit<JoinResult, "same">>;
   readonly unitKey: () => Promise<UnitKeyRecord | null>;
   /** Keeps the same key sealed again. @throws UnitKeyRefused for another key */
   readonly saveUnitKey: (record: UnitKeyRecord) => Promise<void>;
@@ -93,7 +104,11 @@ export async function openRegistry(folder: string, { create = false, check = che
       yield* rowsAsOf(db, newest());
     },
     waiting: async (asOf = newest()) => waitingAsOf(db, requireBatch(asOf, newest())),
-    versionsOf: async (person) => versionsOf(db, person),
+    rowsOf: async (person, asOf = newest()) => rowsOfCase(db, person, requireBatch(asOf, newest())),
+    versionsOf: async (person, asOf = newest()) => versionsOfCase(db, person, requireBatch(asOf, newest())),
+    joins: async (asOf = newest()) => joinsAsOf(db, requireBatch(asOf, newest())),
+    join: async (options) => inTransaction(db, () => joinPersons(db, options)),
+    part: async (options) => inTransaction(db, () => partPerson(db, options)),
     unitKey: async () => unitKeyIn(db),
     saveUnitKey: async (record) => inTransaction(db, () => keepUnitKey(db, record)),
     settings: async (asOf = newest()) => settingsAsOf(db, requireBatch(asOf, newest())),

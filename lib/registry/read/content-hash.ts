@@ -1,6 +1,8 @@
 import { createHash, type Hash } from "node:crypto";
 import type { Connection } from "@/db/open";
 import { type Field, fieldsOf, type TableName, tableNames } from "@/lib/codebook";
+import { inView } from "../join/in-view";
+import { type JoinView, joinViewAsOf } from "../join/join-view";
 import { columnsOfRow, fromAsOf, naturalOrder } from "./row-sql";
 
 type Raw = readonly (string | number | null)[];
@@ -32,12 +34,14 @@ function lineWriter(table: TableName): (row: Raw) => string {
   };
 }
 
-function addTable(hash: Hash, db: Connection, table: TableName, batch: number): void {
+type Asked = { readonly batch: number; readonly view: JoinView | null };
+
+function addTable(hash: Hash, db: Connection, table: TableName, { batch, view }: Asked): void {
   const rows = db.prepare(`SELECT ${columnsOfRow(table)} ${fromAsOf(table)} ORDER BY ${naturalOrder(table)}`).raw();
   const write = lineWriter(table);
   let text = "";
-  for (const row of rows.iterate({ batch })) {
-    text += write(row as Raw);
+  for (const row of inView(view, table, rows.iterate({ batch }) as Iterable<Raw>)) {
+    text += write(row);
     if (text.length > enough) {
       hash.update(text);
       text = "";
@@ -49,10 +53,12 @@ function addTable(hash: Hash, db: Connection, table: TableName, batch: number): 
 /**
  * SHA-256 of what the registry held as of a batch: tables in codebook order, rows in the order of their natural keys, one line of
  * canonical JSON each, `{"table":"score","row":{"person":"…","scoreCode":"…","scoreDay":12,"scoreValue":80}}`. Numbers of identities
- * and batches are no part of it, so the same cases give the same hash however they came in.
+ * and batches are no part of it, so the same cases give the same hash however they came in. A patient with several numbers stands once,
+ * under the first.
  */
 export function hashAsOf(db: Connection, batch: number): string {
   const hash = createHash("sha256");
-  for (const table of tableNames) addTable(hash, db, table, batch);
+  const asked = { batch, view: joinViewAsOf(db, batch) };
+  for (const table of tableNames) addTable(hash, db, table, asked);
   return hash.digest("hex");
 }

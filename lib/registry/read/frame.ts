@@ -1,13 +1,11 @@
 import type { Connection } from "@/db/open";
-import { fieldOf, type TableName } from "@/lib/codebook";
+import { fieldOf, fieldsOf, type TableName } from "@/lib/codebook";
 import type { Frame, FrameColumn } from "../types";
 import { columnReader } from "./column-reader";
-import { columnOf, fromStanding } from "./row-sql";
+import { columnOf, fromStanding, segmentColumn } from "./row-sql";
 
-/** A frame's rows without its columns. */
+/** A frame's rows without its columns, in the order of their entities. */
 export type FrameRows = Omit<Frame, "columns">;
-
-const segmentColumn: Readonly<Partial<Record<TableName, string>>> = { segment: "i.entity", visit: "s.entity", event: "s.entity" };
 
 /** Which rows of a table held as of a batch: their entities and their parents', in the order of the entities. */
 export function readRows(db: Connection, table: TableName, batch: number): FrameRows {
@@ -28,29 +26,52 @@ export function readRows(db: Connection, table: TableName, batch: number): Frame
   return { table, length, entity: columns[0], personEntity: columns[1], segmentEntity: segment ? columns[2] : null };
 }
 
+/** Cells of merged rows by their entity, in codebook order: they stand in the place of what the tables hold. */
+export type MergedCells = ReadonlyMap<number, readonly Cell[]>;
+type Cell = string | number | null;
+
 /**
  * Columns of those rows, read in one pass.
  * @throws RangeError when the table has no such field
  */
 export function readColumns(
   db: Connection,
-  { table, length }: FrameRows,
+  rows: FrameRows,
   batch: number,
   ids: readonly string[],
+  merged: MergedCells = new Map(),
 ): ReadonlyMap<string, FrameColumn> {
   if (ids.length === 0) return new Map();
-  const readers = ids.map((id) => columnReader(fieldOf(table, id), length));
-  const columns = ids.map((id) => columnOf(table, id)).join(", ");
+  const readers = ids.map((id) => columnReader(fieldOf(rows.table, id), rows.length));
+  const columns = ids.map((id) => columnOf(rows.table, id)).join(", ");
   let row = 0;
-  for (const cells of db
-    .prepare(`SELECT ${columns} ${fromStanding(table)} ORDER BY i.entity`)
-    .raw()
-    .iterate({ batch })) {
-    const values = cells as readonly (string | number | null)[];
-    for (const [i, reader] of readers.entries()) reader.take(values[i] ?? null, row);
+  // the row's entity stands first
+  const take = (cells: readonly Cell[]) => {
+    for (const [i, reader] of readers.entries()) reader.take(cells[i + 1] ?? null, row);
     row += 1;
+  };
+  const takeMerged = merged.size === 0 ? () => {} : mergedTaker(rows, ids, merged, { row: () => row, take });
+  const statement = db.prepare(`SELECT i.entity, ${columns} ${fromStanding(rows.table)} ORDER BY i.entity`).raw();
+  for (const cells of statement.iterate({ batch }) as Iterable<readonly Cell[]>) {
+    takeMerged();
+    // a row that isn't the frame's stands in a merged one
+    if (rows.entity[row] === cells[0]) take(cells);
   }
+  takeMerged();
   return new Map(
     ids.map((id, i) => [id, readers[i]?.column()] as const).filter((entry): entry is [string, FrameColumn] => entry[1] !== undefined),
   );
+}
+
+type Taking = { readonly row: () => number; readonly take: (cells: readonly Cell[]) => void };
+
+/** Takes the merged rows that come next in the frame. */
+function mergedTaker({ table, entity }: FrameRows, ids: readonly string[], merged: MergedCells, { row, take }: Taking): () => void {
+  const places = ids.map((id) => fieldsOf(table).findIndex(([field]) => field === id));
+  return () => {
+    for (let own = merged.get(entity[row()] ?? -1); own; own = merged.get(entity[row()] ?? -1)) {
+      const cells = own;
+      take([null, ...places.map((place) => cells[place] ?? null)]);
+    }
+  };
 }

@@ -1,12 +1,14 @@
 import type { Connection } from "@/db/open";
 import type { TableName } from "@/lib/codebook";
+import { frameInView } from "../join/frame-in-view";
+import { joinViewAsOf } from "../join/join-view";
 import { stateOf } from "../keep/ledger";
 import type { Frame, FrameColumn, State } from "../types";
-import { type FrameRows, readColumns, readRows } from "./frame";
+import { type FrameRows, type MergedCells, readColumns, readRows } from "./frame";
 
 const statesKept = 3;
 
-type Kept = { readonly rows: FrameRows; readonly columns: Map<string, FrameColumn> };
+type Kept = { readonly rows: FrameRows; readonly merged: MergedCells; readonly columns: Map<string, FrameColumn> };
 type KeptState = Map<TableName, Kept>;
 
 /** Reads frames and keeps their columns for the last three states asked for: a state never changes, so a column is read once. */
@@ -19,6 +21,13 @@ function requireState(db: Connection, { batch, erasures }: State): void {
     throw new RangeError(`frameAsOf requires a batch of 0 to ${now.batch}, received ${batch}`);
   }
   if (erasures !== now.erasures) throw new RangeError(`frameAsOf requires a state after ${now.erasures} erasures, received ${erasures}`);
+}
+
+/** The rows of a frame, those of patients with several numbers merged. */
+function rowsOf(db: Connection, table: TableName, batch: number): Pick<Kept, "rows" | "merged"> {
+  const rows = readRows(db, table, batch);
+  const view = joinViewAsOf(db, batch);
+  return view === null ? { rows, merged: new Map() } : frameInView(view, table, rows);
 }
 
 export function framesOf(db: Connection): Frames {
@@ -42,9 +51,9 @@ export function framesOf(db: Connection): Frames {
     asOf: (state, table, ids) => {
       requireState(db, state);
       const tables = kept(state);
-      const frame = tables.get(table) ?? { rows: readRows(db, table, state.batch), columns: new Map<string, FrameColumn>() };
+      const frame: Kept = tables.get(table) ?? { ...rowsOf(db, table, state.batch), columns: new Map() };
       const missing = [...new Set(ids)].filter((id) => !frame.columns.has(id));
-      for (const [id, column] of readColumns(db, frame.rows, state.batch, missing)) frame.columns.set(id, column);
+      for (const [id, column] of readColumns(db, frame.rows, state.batch, missing, frame.merged)) frame.columns.set(id, column);
       tables.set(table, frame);
       return { ...frame.rows, columns: Object.fromEntries([...frame.columns].filter(([id]) => ids.includes(id))) };
     },

@@ -22,6 +22,9 @@ export function columnOf(table: TableName, id: string): string {
   return `${key.includes(id) ? "s" : "v"}.${snake(id)}`;
 }
 
+/** Where the segment's entity stands, of the tables whose rows have one. */
+export const segmentColumn: Readonly<Partial<Record<TableName, string>>> = { segment: "i.entity", visit: "s.entity", event: "s.entity" };
+
 /** Every field of a table, in codebook order. */
 export function columnsOfRow(table: TableName): string {
   return fieldsOf(table)

@@ -1,6 +1,8 @@
 import type { Connection } from "@/db/open";
 import { type Field, fieldsOf, type Rows, type TableName, tableNames, type Value } from "@/lib/codebook";
 import type { Stripped } from "@/lib/intake";
+import { inView } from "../join/in-view";
+import { joinViewAsOf } from "../join/join-view";
 import { columnsOfRow, fromAsOf, naturalOrder, personColumn } from "./row-sql";
 
 /** A row that the registry holds, with its table. Switching on `table` tells the row's type. */
@@ -25,23 +27,29 @@ function pageEnds(db: Connection): { readonly next: (after: string) => string | 
   return { next: (after) => (find.pluck().get(after, personsAPage) as string | null) ?? undefined };
 }
 
-function* rowsOfTable(db: Connection, table: TableName, batch: number): Generator<HeldRow> {
+type Cells = readonly (string | number | null)[];
+
+/** Cells of a table's rows, a page of persons at a time. */
+function* cellsOfTable(db: Connection, table: TableName, batch: number): Generator<Cells> {
   const person = personColumn(table);
   const page = db
     .prepare(
       `SELECT ${columnsOfRow(table)} ${fromAsOf(table)} WHERE ${person} > @after AND ${person} <= @upTo ORDER BY ${naturalOrder(table)}`,
     )
     .raw();
-  const make = rowMaker(table);
   const ends = pageEnds(db);
   let after = "";
   for (let upTo = ends.next(after); upTo !== undefined; upTo = ends.next(after)) {
-    for (const cells of page.all({ batch, after, upTo })) yield { table, row: make(cells as (string | number | null)[]) } as HeldRow;
+    yield* page.all({ batch, after, upTo }) as Cells[];
     after = upTo;
   }
 }
 
 /** Every row that held as of a batch, tables in codebook order, rows in that of their natural keys. */
 export function* rowsAsOf(db: Connection, batch: number): Generator<HeldRow> {
-  for (const table of tableNames) yield* rowsOfTable(db, table, batch);
+  const view = joinViewAsOf(db, batch);
+  for (const table of tableNames) {
+    const make = rowMaker(table);
+    for (const cells of inView(view, table, cellsOfTable(db, table, batch))) yield { table, row: make(cells) } as HeldRow;
+  }
 }

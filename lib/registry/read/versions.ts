@@ -1,7 +1,7 @@
 import { open } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import { type Rows, type TableName, tableNames } from "@/lib/codebook";
-import { columnsOfRow, fromVersionsOf } from "./row-sql";
+import { columnsOfRow, fromVersionsOf, segmentColumn } from "./row-sql";
 import { rowMaker } from "./rows";
 
 /** What was held of one row from a batch (`since`) until another (`until`, or `null`: it still holds). Switching on `table` tells the row's type. */
@@ -18,11 +18,9 @@ export type RowVersion = {
   };
 }[TableName];
 
-const segmentColumn: Readonly<Partial<Record<TableName, string>>> = { segment: "i.entity", visit: "s.entity", event: "s.entity" };
-
 type Cell = string | number | null;
 
-function versionsIn(db: Connection, table: TableName, person: number): readonly RowVersion[] {
+function versionsOfTable(db: Connection, table: TableName, person: number): readonly RowVersion[] {
   const make = rowMaker(table);
   const rows = db
     .prepare(
@@ -38,7 +36,7 @@ function versionsIn(db: Connection, table: TableName, person: number): readonly 
   });
 }
 
-/** Every version of every row of a person, tables in codebook order; none when there is no such person. */
-export function versionsOf(db: Connection, person: number): readonly RowVersion[] {
-  return tableNames.flatMap((table) => versionsIn(db, table, person));
+/** Every version of every row that stands under one number, tables in codebook order; none when there is no such person. */
+export function versionsIn(db: Connection, person: number): readonly RowVersion[] {
+  return tableNames.flatMap((table) => versionsOfTable(db, table, person));
 }

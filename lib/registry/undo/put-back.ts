@@ -2,11 +2,16 @@ import { open, versionTable } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import { snake, type TableName, versionedFieldsOf } from "@/lib/codebook";
 
-/** What is versioned: the tables of the codebook and the unit's settings. */
-export type Versioned = TableName | "settings";
+/** Columns of what is versioned beside the tables of the codebook: the unit's settings, corrections, numbers of one patient. */
+const beside = { settings: ["content"], correction: ["sheet", "reason"], joined: ["into_entity", "days"] } as const;
+type Beside = keyof typeof beside;
+export type Versioned = TableName | Beside;
 
-const columnsOf = (table: Versioned) => (table === "settings" ? ["content"] : versionedFieldsOf(table).map(([id]) => snake(id)));
-export const sqlNameOf = (table: Versioned) => (table === "settings" ? table : versionTable(table));
+export const versionedBeside = Object.keys(beside) as readonly Beside[];
+const isBeside = (table: Versioned): table is Beside => Object.hasOwn(beside, table);
+const columnsOf = (table: Versioned): readonly string[] =>
+  isBeside(table) ? beside[table] : versionedFieldsOf(table).map(([id]) => snake(id));
+export const sqlNameOf = (table: Versioned) => (isBeside(table) ? table : versionTable(table));
 
 /** Entities that `@batch` touched. */
 export const touchedBy = (name: string) => `SELECT entity FROM ${name} WHERE since_batch = @batch OR until_batch = @batch`;

@@ -5,10 +5,10 @@ import { requireAt } from "../keep/at";
 import { batchesIn, enterBatch } from "../keep/ledger";
 import { hashAsOf } from "../read/content-hash";
 import type { Batch, UndoResult } from "../types";
-import { laterBatches, putBack, type Versioned } from "./put-back";
+import { laterBatches, putBack, type Versioned, versionedBeside } from "./put-back";
 import { standingAfter } from "./standing";
 
-const versioned: readonly Versioned[] = [...tableNames, "settings"];
+const versioned: readonly Versioned[] = [...tableNames, ...versionedBeside];
 
 /** Thrown to leave the transaction without a trace. */
 export class UndoBlocked extends Error {
