@@ -1,4 +1,5 @@
-import { describe, expect, inject, test } from "vitest";
+import type { Page } from "playwright-core";
+import { beforeAll, describe, expect, inject, test } from "vitest";
 import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
 
 const { open } = oneBrowser();
@@ -26,9 +27,15 @@ const pages = [
 ] as const;
 
 describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
+  let page: Page;
+  let complaints: string[];
+  beforeAll(async () => {
+    page = await open({ viewport, colorScheme, reducedMotion: "reduce" });
+    complaints = complaintsOf(page);
+  });
+
   test.each(pages)("$page: no complaint, no fault of access, nothing beyond the window", async ({ page: name, of, path }) => {
-    const page = await open({ viewport, colorScheme, reducedMotion: "reduce" });
-    const complaints = complaintsOf(page);
+    complaints.length = 0;
     const response = await page.goto(inject(of).address + path);
     expect(response?.status()).toBe(200);
     await page.waitForLoadState("networkidle");
@@ -36,21 +43,25 @@ describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
     expect(await axeFaults(page)).toEqual([]);
     expect(await overhang(page)).toBe(0);
     expect(complaints).toEqual([]);
-    await page.context().close();
   });
 });
 
-test.each(pages)("$page on paper: no controls, the cautions whole", async ({ page: name, of, path }) => {
-  const page = await open({ viewport: { width: 673, height: 950 } });
-  await page.goto(inject(of).address + path);
-  await page.emulateMedia({ media: "print" });
-  await shoot(page, `${name}-print`);
-  expect(await page.locator("button:visible, nav:visible").count()).toBe(0);
-  const text = await page.locator("body").innerText();
-  expect(text).toContain("a question, not a verdict");
-  expect(text).toContain("need a person’s judgement before anything is published");
-  expect(await overhang(page)).toBe(0);
-  await page.context().close();
+describe("on paper", () => {
+  let page: Page;
+  beforeAll(async () => {
+    page = await open({ viewport: { width: 673, height: 950 } });
+    await page.emulateMedia({ media: "print" });
+  });
+
+  test.each(pages)("$page: no controls, the cautions whole", async ({ page: name, of, path }) => {
+    await page.goto(inject(of).address + path);
+    await shoot(page, `${name}-print`);
+    expect(await page.locator("button:visible, nav:visible").count()).toBe(0);
+    const text = await page.locator("body").innerText();
+    expect(text).toContain("a question, not a verdict");
+    expect(text).toContain("need a person’s judgement before anything is published");
+    expect(await overhang(page)).toBe(0);
+  });
 });
 
 test("an address without a page says so, with the way back", async () => {
