@@ -6,7 +6,10 @@ export default defineConfig({
   resolve: { alias },
   test: {
     projects: [
-      { extends: true, test: { name: "unit", include: ["tests/unit/**/*.test.ts", "tests/docs/**/*.test.ts", "tests/walls.test.ts"] } },
+      {
+        extends: true,
+        test: { name: "unit", testTimeout: 30_000, include: ["tests/unit/**/*.test.ts", "tests/docs/**/*.test.ts", "tests/walls.test.ts"] },
+      },
       {
         extends: true,
         test: {
