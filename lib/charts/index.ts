@@ -7,7 +7,10 @@ export { inks } from "./draw/inks";
 
 // Numbers in words
 export { type EstimateRecord, estimateText, intervalText } from "./say/estimate-text";
+export { reasonsText, reasonWords } from "./say/excluded";
 export { counted, countedIn, decimals, listed } from "./say/numbers";
+export { type CountedOf, howMany, percentText, shareText, shownEstimate, shownInterval, shownLimits } from "./say/shown-estimate";
+export { type ShownUnit, shownText, shownUnit, unitsFor, valueText, withUnit } from "./say/shown-unit";
 export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, inUnit } from "./say/units";
 
 // What every figure has
@@ -15,7 +18,8 @@ export type { CaptionOptions as FigureCaptionOptions, Figure, FigureOptions } fr
 export type { Estimated, FigureSource, GroupCounts, Limits, NoteForFigure, ShareForFigure } from "./figure/source";
 export { groupsPerFrame, type Series, seriesOf } from "./series";
 export { checkScene, type SceneWarning } from "./check/check-scene";
-export type { DataTable, TableColumn } from "./table/data-table";
+export { type Column, count, estimate, number, span, tableFrom, words } from "./table/columns";
+export { type DataTable, noValue, type TableColumn } from "./table/data-table";
 export { figureCsv } from "./table/figure-csv";
 
 // Healing
