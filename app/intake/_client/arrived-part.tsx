@@ -4,7 +4,7 @@ import type { Arrived } from "../_talk/view";
 import { bringFiles, forgetFile } from "./doings";
 import { FindingLine } from "./finding-line";
 import { GoOn } from "./go-on";
-import type { PartProps } from "./letter";
+import type { PartProps } from "./part-props";
 import { saveBlob } from "./save-blob";
 
 const encodings: Readonly<Record<string, string>> = {

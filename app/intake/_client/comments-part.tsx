@@ -6,7 +6,7 @@ import type { CodedEvent } from "@/lib/intake";
 import { codeComment, codedOf } from "./coding";
 import { CommentDesk } from "./comment-desk";
 import { GoOn } from "./go-on";
-import type { PartProps } from "./letter";
+import type { PartProps } from "./part-props";
 
 /** Comments, one at a time, coded before they are dropped. */
 export function CommentsPart({ store, state, goTo }: PartProps) {

@@ -4,8 +4,8 @@ import type { View } from "../_talk/view";
 import { Absent, Changes } from "./against-held";
 import { commit } from "./doings";
 import { GoOn } from "./go-on";
-import type { PartProps } from "./letter";
 import { NotYet } from "./not-yet";
+import type { PartProps } from "./part-props";
 import { ReceiptShown } from "./receipt-shown";
 import { nouns } from "./words";
 

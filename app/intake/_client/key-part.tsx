@@ -1,9 +1,9 @@
 import { sealAnew } from "./doings";
 import { GoOn } from "./go-on";
-import type { PartProps } from "./letter";
 import { NewKey } from "./new-key";
 import { NewPassphrase } from "./new-passphrase";
 import { OpenKey } from "./open-key";
+import type { PartProps } from "./part-props";
 import { RecoveryCode } from "./recovery-code";
 import type { KeyState } from "./state";
 

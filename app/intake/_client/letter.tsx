@@ -5,20 +5,12 @@ import { gistOf } from "./gists";
 import { KeptPart } from "./kept-part";
 import { KeyPart } from "./key-part";
 import { Part } from "./part";
-import type { IntakeState } from "./state";
+import type { PartProps } from "./part-props";
 import { isReached, type Step, steps, stepWords } from "./steps";
-import type { IntakeStore } from "./store";
 import { StrippedPart } from "./stripped-part";
 import { UnderstoodPart } from "./understood-part";
 import { WorkingLine } from "./working-line";
 
-export type PartProps = {
-  readonly store: IntakeStore;
-  readonly state: IntakeState;
-  readonly goTo: (step: Step) => void;
-  /** To a part, unless the address already asks for one beyond it. */
-  readonly goUpTo: (step: Step) => void;
-};
 type Props = PartProps & { readonly open: Step; readonly goesOnAt: Step | null; readonly busy: boolean };
 
 const parts: { readonly [S in Step]: (props: PartProps) => React.ReactNode } = {

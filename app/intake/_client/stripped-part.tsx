@@ -1,8 +1,8 @@
 import type { CellShown, SampleShown } from "../_talk/view";
 import { Dropped } from "./dropped";
 import { GoOn } from "./go-on";
-import type { PartProps } from "./letter";
 import { NotYet } from "./not-yet";
+import type { PartProps } from "./part-props";
 
 /** What we leave out: three rows as they stand and as they would be sent, column by column. */
 export function StrippedPart({ store, state, goTo }: PartProps) {

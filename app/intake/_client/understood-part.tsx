@@ -6,9 +6,9 @@ import type { SheetShown, View } from "../_talk/view";
 import { ColumnLine } from "./column-line";
 import { ColumnQuestion } from "./column-question";
 import { GoOn } from "./go-on";
-import type { PartProps } from "./letter";
 import { MappingDoings } from "./mapping-doings";
 import { NotYet } from "./not-yet";
+import type { PartProps } from "./part-props";
 import { SaidOfTheFile } from "./said-of-the-file";
 import type { IntakeStore } from "./store";
 
