@@ -55,3 +55,7 @@ export type { GainPlanGroup, GainPlanMark, GainPlanRecord } from "./gain-against
 // Limits of agreement
 export { agreementFigure } from "./agreement/figure";
 export type { AgreementGroup, AgreementRecord } from "./agreement/record";
+
+// Complications by type and class
+export { complicationMatrixFigure } from "./complication-matrix/figure";
+export type { ComplicationMatrixGroup, ComplicationMatrixRecord, ComplicationRow } from "./complication-matrix/record";

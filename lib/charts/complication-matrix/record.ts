@@ -1,0 +1,34 @@
+import type { FigureSource, GroupCounts, NoteForFigure, ShareForFigure } from "../figure/source";
+import type { CountedOf } from "../say/shown-estimate";
+
+/** Events by type and class, by group, with the share of segments (or patients) that had each type. */
+export type ComplicationMatrixRecord = FigureSource & {
+  /** The scheme in words. */
+  readonly scheme: string;
+  /** Its classes, lightest first. */
+  readonly classes: readonly { readonly id: string; readonly label: string }[];
+  /** Of what the shares are; of segments unless told. */
+  readonly of?: CountedOf;
+  readonly groups: readonly ComplicationMatrixGroup[];
+};
+
+export type ComplicationMatrixGroup = GroupCounts & {
+  /** Whose events were looked for: segments (or patients) = n + Σ excluded. */
+  readonly n: number;
+  readonly any: ShareForFigure;
+  /** By origin, types of one origin together. */
+  readonly rows: readonly ComplicationRow[];
+  readonly notes?: readonly NoteForFigure[];
+};
+
+export type ComplicationRow = {
+  readonly type: string;
+  readonly origin: string;
+  /** Events by class id; a class that is not there has none. */
+  readonly counts: Readonly<Record<string, number>>;
+  readonly share: ShareForFigure;
+};
+
+export function eventsIn({ counts }: ComplicationRow): number {
+  return Object.values(counts).reduce((sum, n) => sum + n, 0);
+}
