@@ -6,9 +6,10 @@ import type { Metadata, Viewport } from "next";
 import { headers } from "next/headers";
 import type { ReactNode } from "react";
 import { isDemo } from "./_data/registry";
-import { standing } from "./_data/standing";
+import { standing, whyNotOpen } from "./_data/standing";
 import { Colophon } from "./_page/colophon";
 import { Masthead } from "./_page/masthead";
+import { NotOpen } from "./_page/not-open";
 
 // every page reads the registry and bears the nonce of its request
 export const dynamic = "force-dynamic";
@@ -27,7 +28,8 @@ export const viewport: Viewport = {
 
 export default async function Layout({ children }: { readonly children: ReactNode }) {
   const path = (await headers()).get("x-path") ?? "/";
-  const { units, dataTo } = await standing();
+  const why = await whyNotOpen();
+  const { units, dataTo } = why === null ? await standing() : { units: [], dataTo: null };
   return (
     <html lang="en">
       <body>
@@ -35,7 +37,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
           To the page
         </a>
         <Masthead units={units} dataTo={dataTo} path={path} invented={isDemo()} />
-        {children}
+        {why === null ? children : <NotOpen why={why} />}
         <Colophon />
       </body>
     </html>

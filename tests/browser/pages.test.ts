@@ -1,3 +1,5 @@
+import { renameSync } from "node:fs";
+import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, inject, test } from "vitest";
 import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
@@ -24,6 +26,8 @@ const pages = [
   { page: "outcomes-bad-address", of: "filled", path: "/outcomes?by=shoe&unit=furlongs&where=%7B&asOf=99&colour=red" },
   { page: "today-empty", of: "empty", path: "/" },
   { page: "outcomes-empty", of: "empty", path: "/outcomes" },
+  { page: "not-open", of: "broken", path: "/" },
+  { page: "outcomes-not-open", of: "broken", path: "/outcomes" },
 ] as const;
 
 describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
@@ -73,5 +77,18 @@ test("an address without a page says so, with the way back", async () => {
   expect(await axeFaults(page)).toEqual([]);
   await page.getByRole("link", { name: "Go to Today" }).click();
   await page.waitForURL(`${inject("filled").address}/`);
+  await page.context().close();
+});
+
+// last of this file: from here on the broken registry is a new one
+test("a registry that can't be opened says why, and a mended one is served without a new start", async () => {
+  const page = await open();
+  const { address, data } = inject("broken");
+  await page.goto(`${address}/outcomes`);
+  expect(await page.locator("h1").innerText()).toBe("The registry can’t be opened.");
+  expect(await page.locator("main").innerText()).toContain("Nothing was changed.");
+  renameSync(join(data, "registry.sqlite"), join(data, "put-aside"));
+  await page.goto(address);
+  expect(await page.locator("h1").innerText()).toBe("Nothing has been brought in yet.");
   await page.context().close();
 });

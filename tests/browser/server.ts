@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -15,12 +15,14 @@ declare module "vitest" {
     readonly empty: { readonly address: string; readonly data: string };
     /** Another such, for tests that bring in and take back; its folder holds the passphrase. */
     readonly changing: { readonly address: string; readonly data: string; readonly passphrase: string };
+    /** Address of a registry whose file is none. */
+    readonly broken: { readonly address: string; readonly data: string };
   }
 }
 
 const passphrase = "invented unit, open key";
 
-/** Builds the pages unless nothing changed, brings the invented unit in by the command line, and serves three registries on free ports. */
+/** Builds the pages unless nothing changed, brings the invented unit in by the command line, and serves four registries on free ports. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   await build();
   const folder = mkdtempSync(path.join(tmpdir(), "lengthbook-browser-"));
@@ -28,12 +30,16 @@ export default async function setup(project: TestProject): Promise<() => Promise
   writeFileSync(secret, `${passphrase}\n`, { mode: 0o600 });
   const filledData = path.join(folder, "filled");
   await lengthbook(filledData, ["intake", "demo-data/seven-years.csv", "--dates", "ymd", "--passphrase-file", secret, "--json"]);
-  const servers = await Promise.all([filledData, path.join(folder, "empty"), path.join(folder, "changing")].map(serve));
-  const [filled, empty, changing] = servers;
-  if (!filled || !empty || !changing) throw new Error("three servers were started and one of them is not there");
+  const brokenData = path.join(folder, "broken");
+  mkdirSync(brokenData, { mode: 0o700 });
+  writeFileSync(path.join(brokenData, "registry.sqlite"), "this is no registry\n".repeat(100), { mode: 0o600 });
+  const servers = await Promise.all([filledData, path.join(folder, "empty"), path.join(folder, "changing"), brokenData].map(serve));
+  const [filled, empty, changing, broken] = servers;
+  if (!filled || !empty || !changing || !broken) throw new Error("four servers were started and one of them is not there");
   project.provide("filled", { address: filled.address, data: filled.data });
   project.provide("empty", { address: empty.address, data: empty.data });
   project.provide("changing", { address: changing.address, data: changing.data, passphrase: secret });
+  project.provide("broken", { address: broken.address, data: broken.data });
   return async () => {
     await Promise.all(servers.map(({ stop }) => stop()));
     rmSync(folder, { recursive: true });

@@ -67,6 +67,8 @@ export async function startServer({ data, port }) {
 export async function serve({ name, data }) {
   const { child, address, ended } = await startServer({ data, port: await freePort() });
   for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.on(signal, () => child.kill("SIGTERM"));
+  // what goes wrong later is said in this window: the pages send their reader here
+  child.stderr.on("data", (chunk) => process.stderr.write(chunk));
   console.log(`${name}: ${address}\nStop it with Ctrl+C.`);
   await ended;
   return 0;
