@@ -1,5 +1,6 @@
 import { type CodeField, fieldOf, fold, type Value } from "@/lib/codebook";
 import { type CellRead, type ReadCell, unread } from "./cell-read";
+import type { Suspect } from "./not-understood";
 import { readCodes, type Spellings, spellingsOf } from "./read-code";
 
 const boneField = fieldOf("segment", "bone") as CodeField;
@@ -41,14 +42,14 @@ function pairRead(cell: string, fill: "bone" | "side"): CellRead | null {
 }
 
 /** Reads a column of bones, each with or without its side. */
-export function readBones(said: Spellings): ReadCell {
-  const codes = readCodes(boneField, said);
+export function readBones(said: Spellings, suspect?: Suspect): ReadCell {
+  const codes = readCodes(boneField, said, suspect);
   return (cell) => (bones.has(fold(cell)) ? codes(cell) : (pairRead(cell, "bone") ?? codes(cell)));
 }
 
 /** Reads a column of sides, each with or without its bone. Both sides in one row can't be told apart. */
-export function readSides(said: Spellings): ReadCell {
-  const codes = readCodes(sideField, said);
+export function readSides(said: Spellings, suspect?: Suspect): ReadCell {
+  const codes = readCodes(sideField, said, suspect);
   return (cell) => {
     if (both.has(fold(cell))) return unread("one-row-two-sides", "both sides in one row");
     return sides.has(fold(cell)) ? codes(cell) : (pairRead(cell, "side") ?? codes(cell));

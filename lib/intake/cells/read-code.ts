@@ -2,7 +2,7 @@ import { type CodeField, fold, labelOfCode, noEventValues } from "@/lib/codebook
 import { describe } from "../values/describe";
 import { isLostToDate } from "../values/number";
 import { type CellRead, type ReadCell, readAs, unread } from "./cell-read";
-import { identifierIn, suspectedIn } from "./identifier-in";
+import { alone, notUnderstood, type Suspect } from "./not-understood";
 
 /** The person's own spellings of a field's codes; an empty code means *not recorded*. */
 export type Spellings = Readonly<Record<string, string>>;
@@ -24,7 +24,7 @@ export function choicesOf(field: CodeField): string {
 }
 
 /** Reads a column of codes by code, label and listed spellings, the person's own first. */
-export function readCodes(field: CodeField, said: Spellings = {}): ReadCell {
+export function readCodes(field: CodeField, said: Spellings = {}, suspect: Suspect = alone): ReadCell {
   const known = spellingsOf(field);
   const own = new Map(Object.entries(said).map(([text, code]) => [fold(text), code]));
   const asked = new Set((field.asks ?? []).map(fold));
@@ -36,28 +36,23 @@ export function readCodes(field: CodeField, said: Spellings = {}): ReadCell {
     const code = known.get(folded);
     if (code !== undefined) return readAs(code);
     if (notRecorded.has(folded)) return readAs(null);
-    return asked.has(folded) ? askWhich(field, folded) : unknownText(cell, field);
+    return asked.has(folded) ? askWhich(field, cell, folded) : unknownText(cell, field, suspect);
   };
 }
 
-/** A spelling of the codebook that several codes share: the person says which. It is a word of ours, so it may be named. */
-function askWhich(field: CodeField, folded: string): CellRead {
-  return unread("value-unknown", `“${folded}”, which says less than one of the codes`, { choices: choicesOf(field), spelling: folded });
+/** A spelling of the codebook that several codes share: the person says which. */
+function askWhich(field: CodeField, cell: string, folded: string): CellRead {
+  return unread("value-unknown", `${describe(cell)}, which several codes share`, { choices: choicesOf(field), spelling: folded });
 }
 
 /** Text that is no spelling known here: an identifier, prose, a date that a spreadsheet made of `3/4`, or a code misspelt. */
-export function unknownText(cell: string, field: CodeField): CellRead {
+function unknownText(cell: string, field: CodeField, suspect: Suspect): CellRead {
   const choices = choicesOf(field);
-  const kind = identifierIn(cell);
-  if (kind !== null) return unread("identifier-in-cell", describe(cell), { kind });
   if (isLostToDate(cell)) return unread("number-lost-to-spreadsheet", "a date", { choices });
-  if (cell.length > longestCharacters || cell.split(/\s+/).length > longestWords)
-    return unread("free-text-in-code", describe(cell), { choices });
+  const isProse = cell.length > longestCharacters || cell.split(/\s+/).length > longestWords;
   // what holds no letter is no word that could be explained: a number or mark typed into the wrong column
-  const read = unread(/\p{L}/u.test(cell) ? "value-unknown" : "not-a-code", describe(cell), { choices });
-  const suspected = suspectedIn(cell);
-  if (suspected === null) return read;
-  return { ...read, facts: [...read.facts, { code: "identifier-suspected", found: describe(cell), about: { kind: suspected } }] };
+  const code = isProse ? "free-text-in-code" : /\p{L}/u.test(cell) ? "value-unknown" : "not-a-code";
+  return notUnderstood(cell, unread(code, describe(cell), { choices }), suspect);
 }
 
 /** Whether a cell of a complication column says that none was found. A hyphen alone counts, so the cell isn't folded. */

@@ -1,11 +1,11 @@
 import { fold } from "@/lib/codebook";
 import { describe } from "../values/describe";
 import { type ReadCell, readAs, unread } from "./cell-read";
-import { identifierIn } from "./identifier-in";
+import { alone, notUnderstood, type Suspect } from "./not-understood";
 import type { Spellings } from "./read-code";
 
 /** Reads a column of codes that the unit lists itself. Only listed codes are taken: a name can have the form of one. */
-export function readListed(listed: readonly string[], said: Spellings = {}): ReadCell {
+export function readListed(listed: readonly string[], said: Spellings = {}, suspect: Suspect = alone): ReadCell {
   const own = new Map(Object.entries(said).map(([text, code]) => [fold(text), code]));
   const codes = new Map(listed.map((code) => [fold(code), code]));
   const choices = listed.length > 0 ? listed.join(", ") : "codes of the unit's own list, which is empty";
@@ -13,8 +13,6 @@ export function readListed(listed: readonly string[], said: Spellings = {}): Rea
     const code = own.get(fold(cell)) ?? codes.get(fold(cell));
     if (code === "") return readAs(null);
     if (code !== undefined && listed.includes(code)) return readAs(code);
-    const kind = identifierIn(cell);
-    if (kind !== null) return unread("identifier-in-cell", describe(cell), { kind });
-    return unread("not-a-code", describe(cell), { choices });
+    return notUnderstood(cell, unread("not-a-code", describe(cell), { choices }), suspect);
   };
 }

@@ -4,20 +4,22 @@ import { describe } from "../values/describe";
 import { type DecimalMark, isLostNumber, isLostToDate, readNumber } from "../values/number";
 import { type CellRead, type Fact, type ReadCell, readAs, unread } from "./cell-read";
 import type { CountField, NumberField } from "./field-kinds";
-import { identifierIn } from "./identifier-in";
+import { alone, notUnderstood } from "./not-understood";
 import { perUnit } from "./per-unit";
+import { type NumberSuspect, plausibleNumber } from "./plausible-number";
 
 type Column = { readonly mark: DecimalMark; readonly unit: HeaderUnit | null; readonly typical?: number | null };
+const eachAlone: NumberSuspect = { suspect: alone, every: false };
 
 /** Reads a column of numbers into the field's unit; the unit typed in a cell comes before that of the column. */
-export function readNumbers(field: NumberField, { mark, unit, typical = null }: Column): ReadCell {
+export function readNumbers(field: NumberField, { mark, unit, typical = null }: Column, look: NumberSuspect = eachAlone): ReadCell {
   return (cell) => {
     const read = readNumber(cell, mark);
-    if (!read) return noNumber(cell, field.unit);
+    if (!read) return noNumber(cell, field.unit, look);
     const factor = perUnit(field, read.unit ?? unit);
     if (factor === null) return unread("not-a-number", `a number in ${read.unit}`, { unit: field.unit });
     const value = tidy(read.value * factor);
-    const result = within(value, field, field.unit);
+    const result = plausibleNumber(cell, within(value, field, field.unit), look);
     const isTrap = field.unit === "mm" && result.value !== null && looksLikeCentimetres(value, typical);
     return isTrap
       ? { ...result, facts: [...result.facts, { code: "cm-typed-as-mm", found: String(value), about: { unit: "mm" } }] }
@@ -26,28 +28,26 @@ export function readNumbers(field: NumberField, { mark, unit, typical = null }: 
 }
 
 /** Reads a column of whole numbers: words listed in the codebook, days from weeks and months where the unit says so. */
-export function readCounts(field: CountField, { mark, unit }: Column): ReadCell {
+export function readCounts(field: CountField, { mark, unit }: Column, look: NumberSuspect = eachAlone): ReadCell {
   const words = new Map(Object.entries(field.values ?? {}).map(([text, count]) => [fold(text), count]));
   return (cell) => {
     const word = words.get(fold(cell));
     if (word !== undefined) return readAs(word);
     const read = readNumber(cell, mark);
-    if (!read) return noNumber(cell, "");
+    if (!read) return noNumber(cell, "", look);
     const from = read.unit ?? unit;
     const factor = perUnit(field, from);
     if (factor === null) return unread("not-a-number", `a number in ${from}`, { unit: "a whole number" });
     const value = read.value * factor;
     if (factor === 1 && !Number.isInteger(value)) return unread("not-a-number", "a number with a fraction", { unit: "a whole number" });
-    return within(Math.round(value), field, "");
+    return plausibleNumber(cell, within(Math.round(value), field, ""), look);
   };
 }
 
-function noNumber(cell: string, unit: string): CellRead {
+function noNumber(cell: string, unit: string, { suspect }: NumberSuspect): CellRead {
   if (isLostNumber(cell)) return unread("number-lost-to-spreadsheet", "a number in powers of ten or a spreadsheet's error");
   if (isLostToDate(cell)) return unread("number-lost-to-spreadsheet", "a date");
-  const kind = identifierIn(cell);
-  if (kind !== null) return unread("identifier-in-cell", describe(cell), { kind });
-  return unread("not-a-number", describe(cell), { unit });
+  return notUnderstood(cell, unread("not-a-number", describe(cell), { unit }), suspect);
 }
 
 const fewestTypicalMm = 100;

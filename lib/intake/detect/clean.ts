@@ -12,8 +12,9 @@ const zeros = [0x0660, 0x06f0, 0x0966, 0x09e6] as const;
 export function cleanText(text: string): string {
   const held = text.length > longestCell ? text.slice(0, longestCell) : text;
   if (isPlainAscii(held)) return held.replace(/\s+/g, " ").trim();
-  return held
-    .normalize("NFKC")
+  // one sign may become eighteen: what is longer than a cell may be is cut again, or a hostile text would cost eighteen times as much
+  const folded = held.normalize("NFKC").slice(0, longestCell);
+  return folded
     .replace(/\p{Cf}/gu, "")
     .replace(/\p{Dash}/gu, "-")
     .replace(/\p{Nd}/gu, plainDigit)

@@ -6,6 +6,7 @@ import { findPhones } from "./contact/phone";
 import { findPostcodes } from "./contact/postcode";
 import { findDates } from "./find-dates";
 import { findNames } from "./names/find-names";
+import { findKnown } from "./names/known-words";
 import { findNumbers } from "./numbers/find-numbers";
 import { type Hit, type Suspicion, suspicionOf } from "./suspicion";
 
@@ -19,9 +20,10 @@ export type ColumnContext = {
 };
 
 const mostWordsOfACode = 8;
+const nobody: ReadonlySet<string> = new Set();
 
 /** What a clean cell holds, unscored; strongest evidence kept where a kind is found twice. */
-export function hitsIn(cell: string, header: Announced, { coded = false, known }: ColumnContext = {}): readonly Hit[] {
+export function hitsIn(cell: string, header: Announced, { coded = false, known = nobody }: ColumnContext = {}): readonly Hit[] {
   const text = cleanText(cell);
   if (text === "") return [];
   const announced = eitherAnnounced(header, announcedBy(fold(text)));
@@ -30,7 +32,7 @@ export function hitsIn(cell: string, header: Announced, { coded = false, known }
   const found = findNumbers(text, announced).filter((hit) => !isExplained(hit, [...dates, ...contacts]));
   const free: Hit[] =
     cell.length > longestCell || (coded && text.split(" ").length > mostWordsOfACode) ? [{ kind: "free-text", proof: true }] : [];
-  const hits = [...found, ...contacts, ...dates, ...findNames(text, header, known), ...free];
+  const hits = [...found, ...contacts, ...dates, ...findNames(text, header), ...findKnown(text, known), ...free];
   return header.device ? hits.map(withoutLoneProof) : hits;
 }
 

@@ -1,6 +1,7 @@
 import { cleanText } from "./clean";
 import { type ColumnContext, headerAnnounces, hitsIn, scored } from "./detect-in-cell";
 import { looksLikeRecordNumbers } from "./record-numbers";
+import { isShortNumber } from "./short-number";
 import type { Hit, Suspicion, SuspicionKind } from "./suspicion";
 
 /** Suspicious cells of a column: `at` is the place among the cells given. */
@@ -67,9 +68,4 @@ function kindsInHalf(cells: readonly string[], hits: readonly (readonly Hit[])[]
 
 function isFilled(cell: string | undefined): boolean {
   return cell !== undefined && cell.trim() !== "";
-}
-
-/** At most six digits, a sign and one decimal mark with at most six more: a measurement, no one's number. */
-function isShortNumber(text: string): boolean {
-  return text.length <= 14 && /^[+-]?\d{0,6}(?:[.,]\d{0,6})?$/.test(text);
 }

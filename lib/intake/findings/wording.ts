@@ -205,9 +205,11 @@ const words: Readonly<Record<FindingCode, Words>> = {
     expected: `one of: ${choices}`,
     mend: "Code what the text says and take the text out of this cell; text is never kept.",
   }),
-  "identifier-suspected": ({ kind }) => ({
+  "identifier-suspected": ({ kind, kept }) => ({
     expected: "no name, number, address or birth date of a person",
-    mend: `Look at it (${kind}); nothing of it is sent as text.`,
+    mend: kept
+      ? `Look at it (${kind}). Kept as the ${kept} typed: if it is a person's, clear the cell or drop the column.`
+      : `Look at it (${kind}); nothing of it is sent as text.`,
   }),
 };
 

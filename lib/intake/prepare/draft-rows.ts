@@ -8,14 +8,23 @@ import type { Sheet } from "../types";
 import type { ColumnPlan } from "./column-plan";
 import { type Draft, newDraft, partOf } from "./draft";
 import { type Rules, readerOf } from "./reader-of";
+import { suspectOf } from "./suspect-of";
 
 type Column = { readonly plan: ColumnPlan; readonly read: ReadCell; readonly fill: (draft: Draft, read: CellRead) => void };
 
 /** A function that reads one row of a sheet into a draft, its columns compiled once. */
-export function compileRows(sheet: Sheet, kind: SheetKind, plans: readonly ColumnPlan[], rules: Rules): (index: number) => Draft {
+export function compileRows(
+  sheet: Sheet,
+  kind: SheetKind,
+  plans: readonly ColumnPlan[],
+  rules: Rules,
+  known: () => ReadonlySet<string>,
+): (index: number) => Draft {
   // the row's own bone and side must be known before the columns that depend on them
   const ordered = [...plans].sort((a, b) => rank(a.target) - rank(b.target));
-  const columns = ordered.map((plan): Column => ({ plan, read: readerOf(plan, rules), fill: fillerOf(plan.target, kind) }));
+  const columns = ordered.map(
+    (plan): Column => ({ plan, read: readerOf(plan, rules, suspectOf(sheet, plan.index, known)), fill: fillerOf(plan.target, kind) }),
+  );
   return (index) => {
     const cells = sheet.rows[index] as readonly string[];
     const draft = newDraft(sheet.file, sheet.rowNumbers[index] as number, index);

@@ -14,7 +14,7 @@ import { keyDrafts } from "./keyed-drafts";
 import { meetHeld, noteNews } from "./meet-held";
 import type { PrepareOptions } from "./options";
 import { eachRow } from "./pace";
-import { type PreparedColumns, prepareColumns } from "./prepare-columns";
+import { type PreparedColumns, prepareSheets } from "./prepare-columns";
 import type { Prepared } from "./prepared";
 import { readDrafts } from "./read-drafts";
 import { columnsOnly, withRows } from "./result";
@@ -29,7 +29,7 @@ import type { StrippedDraft } from "./stripped-draft";
  */
 export async function prepare(options: PrepareOptions): Promise<Prepared> {
   const mapping = options.mapping ?? emptyMapping;
-  const columns = options.sheets.map((sheet) => prepareColumns(sheet, mapping, options.lengths ?? null));
+  const columns = prepareSheets(options.sheets, mapping, options.lengths ?? null);
   if (!options.ring || columns.some(({ plan }) => plan.questions.length > 0)) return columnsOnly(columns, mapping, options);
   const readable = columns.filter(({ refused }) => !refused);
   const answerOf = answersFrom(mapping, options.rowAnswers);

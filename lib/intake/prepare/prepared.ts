@@ -1,4 +1,5 @@
 import type { FindingCode, Severity, TableName } from "@/lib/codebook";
+import type { SuspicionKind } from "../detect";
 import type { SheetMatch } from "../match/column-match";
 import type { DropReason } from "../match/drop-reason";
 import type { Finding, Mapping, Origin, Sheet, StrippedRows } from "../types";
@@ -15,7 +16,13 @@ export type FindingGroup = {
   readonly bringsBack: number;
 };
 
-export type Dropped = { readonly file: string; readonly header: string; readonly why: DropReason };
+/** A column that isn't kept. `holds`: kinds of identifier found in its cells for certain; none found is no proof that there are none. */
+export type Dropped = {
+  readonly file: string;
+  readonly header: string;
+  readonly why: DropReason;
+  readonly holds: readonly SuspicionKind[];
+};
 export type Refused = { readonly file: string; readonly row: number; readonly reasons: readonly Finding[] };
 export type Comment = {
   readonly file: string;

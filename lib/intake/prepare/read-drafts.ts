@@ -16,7 +16,7 @@ export async function readDrafts(columns: readonly PreparedColumns[], mapping: M
   const drafted: DraftedSheet[] = [];
   let before = 0;
   for (const prepared of columns) {
-    const { sheet, match, plan } = prepared;
+    const { sheet, match, plan, known } = prepared;
     const rules = {
       dates: plan.dates,
       thisYear: options.today.year,
@@ -28,7 +28,7 @@ export async function readDrafts(columns: readonly PreparedColumns[], mapping: M
         proportionReference: options.proportionReferences ?? [],
       },
     };
-    const readRow = compileRows(sheet, match.kind, plan.columns, rules);
+    const readRow = compileRows(sheet, match.kind, plan.columns, rules, known);
     const drafts: Draft[] = [];
     const onChunk = (done: number) => options.onProgress?.({ step: "read", done: before + done, of });
     await eachRow(sheet.rows, (_, index) => drafts.push(withCoded(readRow(index), coded)), { signal: options.signal, onChunk });

@@ -12,12 +12,16 @@ const units: ReadonlySet<string> = new Set(["mm", "cm", "m", "in", "days", "week
 export function settledMapping(columns: readonly PreparedColumns[], mapping: Mapping): Mapping {
   const filled = columns.flatMap(({ plan }) => plan.columns.map(({ header, target }) => [header, targetId(target)] as const));
   const settled = columns.flatMap(({ plan }) => plan.columns.flatMap(unitOf));
+  const known = columns[0]?.known() ?? new Set<string>();
+  const isNamed = (detect: typeof detectInHeader) => (text: string) => detect(text, { known }).some(({ level }) => level === "block");
   const dates = columns.map(({ plan }) => plan.dates).find((order) => order !== null) ?? mapping.dates;
   return {
     ...mapping,
-    columns: namingNobody({ ...mapping.columns, ...Object.fromEntries(filled) }, detectInHeader),
-    units: namingNobody({ ...mapping.units, ...Object.fromEntries(settled) }, detectInHeader),
-    values: Object.fromEntries(Object.entries(mapping.values).map(([field, spellings]) => [field, namingNobody(spellings, detectInCell)])),
+    columns: namingNobody({ ...mapping.columns, ...Object.fromEntries(filled) }, isNamed(detectInHeader)),
+    units: namingNobody({ ...mapping.units, ...Object.fromEntries(settled) }, isNamed(detectInHeader)),
+    values: Object.fromEntries(
+      Object.entries(mapping.values).map(([field, spellings]) => [field, namingNobody(spellings, isNamed(detectInCell))]),
+    ),
     dates,
   };
 }
@@ -27,6 +31,6 @@ function unitOf({ header, reading }: PreparedColumns["plan"]["columns"][number])
   return unit !== null && units.has(unit) ? [[header, unit as LengthUnit | TimeUnit]] : [];
 }
 
-function namingNobody<T>(record: Readonly<Record<string, T>>, detect: typeof detectInHeader): Readonly<Record<string, T>> {
-  return Object.fromEntries(Object.entries(record).filter(([text]) => !detect(text).some(({ level }) => level === "block")));
+function namingNobody<T>(record: Readonly<Record<string, T>>, isSomeone: (text: string) => boolean): Readonly<Record<string, T>> {
+  return Object.fromEntries(Object.entries(record).filter(([text]) => !isSomeone(text)));
 }

@@ -179,3 +179,66 @@ test("the rows of files without a fault pass the check that runs where they are 
   expect(counts.made.segment).toBe(1);
   expect(checkRows(stripped)).toEqual([]);
 });
+
+const twoRows = (more: Readonly<Record<string, string>>, other: Readonly<Record<string, string>> = {}) =>
+  rows(
+    person("K4471", { Surname: "Zedmarrow", Consultant: "Miss Ardvenna", ...more }),
+    person("K4472", { Surname: "Quillfern", ...other }),
+  );
+
+test.each<Case>([
+  ["identifier-in-cell 2 Outcome", twoRows({ Outcome: "zedmarrow healed" })],
+  ["identifier-in-cell 2 Outcome", twoRows({ Outcome: "ask Quillfern" })],
+  ["identifier-in-cell 2 Outcome", twoRows({ Outcome: "see k4472" })],
+  ["identifier-in-cell 2 Vented", twoRows({ Vented: "Ardvenna" })],
+  ["identifier-in-cell 2 Releases", twoRows({ Releases: "ITB by Ardvenna" })],
+  ["identifier-in-cell 2 Gain (mm)", twoRows({ "Gain (mm)": "as Ardvenna" })],
+  ["identifier-in-cell 2 Unit", twoRows({ Unit: "Ardvenna" })],
+  ["identifier-in-header Clinic of Ardvenna", twoRows({ "Clinic of Ardvenna": "1" })],
+])("what the file shows to be a name or number is looked for elsewhere: %s", async (said, text) => {
+  expect(saidOf((await load(text)).findings)).toContain(said);
+});
+
+test("names of one file are looked for in the others, and in their names", async () => {
+  const visits = table({ MRN: "K4471", Bone: "Femur", Side: "L", "Visit date": "14/03/2023", Nerve: "Zedmarrow: none" });
+  expect(saidOf((await load([twoRows({}), visits])).findings)).toContain("identifier-in-cell 2 Nerve");
+  const { sheet } = readSheet(utf8(twoRows({})), { file: "list for quillfern.csv" });
+  expect(saidOf((await load([], { sheets: sheet ? [sheet] : [] })).findings)).toContain("identifier-suspected");
+});
+
+test("a make that many rows share is asked about, though a surname is like it", async () => {
+  const all = Array.from({ length: 8 }, (_, i) => person(`A${i}`, { Surname: i === 0 ? "Zedmarrow" : "", Device: "Zedmarrow nail" }));
+  const { findings, questions } = await load(rows(...all));
+  expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
+  expect(questions.map(({ code, rows: waiting }) => [code, waiting.length])).toEqual([["value-unknown", 8]]);
+});
+
+test.each<Case>([
+  ["identifier-in-cell 2 Gain (mm)", oneRow({ "Gain (mm)": "9434765870" })],
+  ["identifier-in-cell 2 Weight", oneRow({ Weight: "07700900461" })],
+  ["identifier-in-cell 2 Gain (mm)", oneRow({ "Hospital No": "0123931", "Gain (mm)": "123931" })],
+  ["identifier-suspected 2 Gain (mm)", oneRow({ "Gain (mm)": "19910123" })],
+  ["out-of-hard-range 2 Gain (mm)", oneRow({ "Gain (mm)": "33261" })],
+])("a person's number typed in a column of numbers is never quoted: %s", async (said, text) => {
+  const { findings } = await load(text);
+  expect(saidOf(findings)).toContain(said);
+  expect(JSON.stringify(findings)).not.toMatch(/943476|77009004|123931|19910123|33261/);
+});
+
+test("a form in half of its column counts as more: dates among flags, numbers that nearly all differ", async () => {
+  const dates = ["14/02/2021", "15/02/2021", "", "16/02/2021"];
+  const flags = rows(...dates.map((date, i) => person(`A${i}`, { Vented: date })));
+  expect(saidOf((await load(flags)).findings)).toContain("identifier-in-cell 2 Vented");
+  const numbers = rows(...Array.from({ length: 9 }, (_, i) => person(`A${i}`, { "Theatre no": String(48_000 + i * 17) })));
+  const { findings } = await load(numbers);
+  expect(saidOf(findings)).toEqual(["identifier-suspected Theatre no"]);
+  expect(findings.find(({ code }) => code === "identifier-suspected")?.mend).toContain("record number");
+});
+
+test("a dropped column says what kinds of identifier it holds", async () => {
+  const { dropped } = await load(twoRows({ Ward: "call 07700 900461", Surname: "Zedmarrow" }));
+  expect(dropped.map(({ header, holds }) => [header, holds])).toEqual([
+    ["Surname", ["name"]],
+    ["Ward", ["phone"]],
+  ]);
+});

@@ -1,19 +1,15 @@
-import { fold } from "@/lib/codebook";
 import type { Announced } from "../announced";
 import type { Hit } from "../suspicion";
 import { isOrdinary } from "../words/person-words";
 import { namePatterns } from "./patterns";
 
-const noWords: ReadonlySet<string> = new Set();
-
 /**
- * Names in a clean text, without a list of names: forms in which names stand; words that the file itself shows to be names (`known`); any
- * word that is not vocabulary under a header that announces names. Rules miss names: free text is dropped, not cleaned.
+ * Names in a clean text, without a list of names: forms in which names stand; any word that is not vocabulary under a header that announces names. Rules miss names: free text is dropped, not cleaned.
  */
-export function findNames(text: string, announced: Announced, known: ReadonlySet<string> = noWords): readonly Hit[] {
+export function findNames(text: string, announced: Announced): readonly Hit[] {
   if (!/\p{L}{2}/u.test(text)) return [];
   const forms = namePatterns.filter(({ form, isNoName }) => standsIn(text, form, isNoName));
-  if (forms.some((pattern) => pattern.announced) || holdsKnown(text, known)) return [{ kind: "name", announced: true }];
+  if (forms.some((pattern) => pattern.announced)) return [{ kind: "name", announced: true }];
   if (announced.name && (text.match(/\p{L}{2,40}/gu) ?? []).some((word) => !isOrdinary(word))) return [{ kind: "name", announced: true }];
   return forms.length > 0 || isAllNames(text) ? [{ kind: "name" }] : [];
 }
@@ -21,15 +17,6 @@ export function findNames(text: string, announced: Announced, known: ReadonlySet
 function standsIn(text: string, form: RegExp, isNoName: (word: string) => boolean): boolean {
   for (const found of text.matchAll(form)) if (!isNoName(found.at(-1) ?? "")) return true;
   return false;
-}
-
-function holdsKnown(text: string, known: ReadonlySet<string>): boolean {
-  return (
-    known.size > 0 &&
-    fold(text)
-      .split(" ")
-      .some((word) => known.has(word))
-  );
 }
 
 // the whole cell: two to four words with capitals, none of them vocabulary, none an abbreviation

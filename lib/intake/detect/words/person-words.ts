@@ -25,16 +25,3 @@ export function isOrdinaryAfterDoubtfulTitle(word: string): boolean {
   const folded = fold(word);
   return vocabulary.has(folded) || (isOrdinaryPart(folded) && !eponyms.has(folded));
 }
-
-const shortestKnown = 4;
-
-/**
- * Names and numbers that a file itself shows to be of persons (its name columns, which are dropped, its local ids): looked for in every
- * other cell. Words shorter than four characters and ordinary words are left out: they would stand in half of all notes.
- */
-export function knownWordsOf(cells: Iterable<string>): ReadonlySet<string> {
-  const known = new Set<string>();
-  for (const cell of cells)
-    for (const word of fold(cell).split(" ")) if (word.length >= shortestKnown && !isOrdinary(word)) known.add(word);
-  return known;
-}
