@@ -1,0 +1,122 @@
+import { existsSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { aUnit, lengthbook } from "./run";
+
+const header = "Hosp No;DOB;Bone;Side;Date of op;Gain (cm);Date consolidated;Surname";
+const good = `${header}\nA1001;01.02.1990;Femur;L;05.03.2020;5,0;20.08.2020;Quirkle\nA1001;01.02.1990;Femur;R;05.03.2020;5,2;25.08.2020;Quirkle\n`;
+const empty = { persons: 0, bodyMeasures: 0, segments: 0, visits: 0, events: 0, scores: 0 };
+
+describe("a sheet with names in it", () => {
+  const unit = aUnit();
+  const sheet = unit.file("unit.csv", good);
+  const bring = (...more: string[]) =>
+    lengthbook(unit.data, "intake", sheet, "--dates", "dmy", "--passphrase-file", unit.secret, "--json", ...more);
+
+  test("a check alone writes nothing", () => {
+    const checked = bring("--check-only");
+    expect(checked).toMatchObject({ code: 0, json: { batch: null, committed: empty, dropped: ["Surname"] } });
+    expect(lengthbook(unit.data, "batches", "--json").json).toEqual([]);
+  });
+
+  test("goes in stripped, and the recovery code is told once, on stderr", () => {
+    const brought = bring();
+    expect(brought).toMatchObject({ code: 0, json: { batch: 1, committed: { persons: 1, segments: 2 }, refused: 0 } });
+    expect(brought.err).toMatch(/recovery code/i);
+    expect(`${brought.out}${brought.err}`).not.toMatch(/Quirkle|A1001/);
+  });
+
+  test("the same again is nothing new", () => {
+    const again = bring();
+    expect(again).toMatchObject({ code: 0, json: { batch: null, committed: empty, unchanged: { persons: 1, segments: 2 } } });
+    expect(again.err).not.toMatch(/recovery code/i);
+  });
+
+  test("undo, and the undo of the undo gives the hash back", () => {
+    const [first] = lengthbook(unit.data, "batches", "--json").json as { contentHash: string }[];
+    expect(lengthbook(unit.data, "undo", "1", "--json")).toMatchObject({ code: 0, json: { batch: 2, undoes: 1 } });
+    expect(lengthbook(unit.data, "undo", "2", "--json")).toMatchObject({ code: 0, json: { batch: 3, contentHash: first?.contentHash } });
+  });
+
+  test("a healing figure comes out, and its reference asks again", () => {
+    const answer = lengthbook(unit.data, "measure", "surgery-to-consolidation", "--by", "side", "--json");
+    // by hand: 168 days over 5.0 cm and 173 days over 5.2 cm
+    expect(answer.json).toMatchObject({
+      measure: "surgery-to-consolidation",
+      unit: "days/cm",
+      groups: [
+        { key: { side: "left" }, patients: 1, segments: 1, healed: 1, mean: { estimate: 33.6 } },
+        { key: { side: "right" }, healed: 1, mean: { estimate: 1730 / 52 } },
+      ],
+    });
+    const { stamp } = answer.json as { stamp: string };
+    expect(lengthbook(unit.data, "result", stamp, "--json").json).toMatchObject({ stamp, sameVersion: true, groups: [{}, {}] });
+  });
+
+  test("a wrong passphrase is told before any row is read", () => {
+    const wrong = unit.file("wrong.txt", "another passphrase here\n");
+    const refused = lengthbook(unit.data, "intake", sheet, "--dates", "dmy", "--passphrase-file", wrong, "--json");
+    expect(refused.code).toBe(1);
+    expect(refused.err).toMatch(/does not open/);
+  });
+});
+
+describe("what can't go in is told, and nothing is written", () => {
+  const unit = aUnit();
+  const wide = Array.from({ length: 301 }, (_, i) => `c${i}`).join(",");
+  test.each([
+    { name: "nothing.csv", text: "", code: "empty-file" },
+    { name: "report.csv", text: "%PDF-1.7\n%âãÏÓ\n1 0 obj\n", code: "not-a-table" },
+    { name: "wide.csv", text: `${wide}\n${wide}\n`, code: "too-many-columns" },
+    { name: "header.csv", text: `${header}\n`, code: "header-only" },
+    {
+      name: "long.csv",
+      text: `${header}\nA1;01.02.1990;Femur;L;05.03.2020;5,0;20.08.2020;${"x".repeat(10 * 1024 * 1024)}\n`,
+      code: "cell-too-long",
+    },
+    {
+      name: "order.csv",
+      text: `${header.replaceAll("Surname", "Sex")}\nA1;25.12.1990;Femur;L;25.03.2020;5,0;20.08.2020;m\n`,
+      code: "date-order-unknown",
+    },
+  ])("$name: $code", ({ name, text, code }) => {
+    const file = unit.file(name, text);
+    const order = code === "date-order-unknown" ? "mdy" : "dmy";
+    const refused = lengthbook(unit.data, "intake", file, "--dates", order, "--passphrase-file", unit.secret, "--json");
+    expect(refused.code, refused.err).toBe(1);
+    const answer = refused.json as { findings: { code: string }[]; asks: { code: string }[] };
+    expect([...answer.findings, ...answer.asks].map((one) => one.code)).toContain(code);
+    expect(lengthbook(unit.data, "batches", "--json").json).toEqual([]);
+  });
+});
+
+describe("a wrong call", () => {
+  const unit = aUnit();
+  test.each([
+    [["intake"], "at least one file"],
+    [["intake", "nowhere.csv", "--passphrase-file", "x"], "can be read"],
+    [["undo", "seven"], "number of one batch"],
+    [["undo", "7"], "requires a batch"],
+    [["measure", "speed"], "measure --list"],
+    [["measure", "gain", "--by", "colour"], "--by requires fields"],
+    [["measure", "gain", "--cohort", "{"], "JSON"],
+    [["template", "cats"], "one of persons"],
+    [["result", "abc"], "twelve characters"],
+    [["nothing"], "COMMAND"],
+  ])("%j exits 2 and says what is right", (args, message) => {
+    const called = lengthbook(unit.data, ...args);
+    expect(called.code).toBe(2);
+    expect(called.err).toContain(message);
+    expect(called.out).toBe("");
+  });
+
+  test("a reference that nobody asked is refused", () => {
+    expect(lengthbook(unit.data, "result", "0123456789ab").code).toBe(1);
+  });
+
+  test("a template is CSV on stdout", () => {
+    const { code, out } = lengthbook(unit.data, "template", "one-sheet");
+    expect(code).toBe(0);
+    expect(out.split(",").length).toBeGreaterThan(80);
+    expect(existsSync("one-sheet.csv")).toBe(false);
+  });
+});
