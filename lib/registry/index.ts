@@ -6,6 +6,8 @@ export type { CommitOptions } from "./commit/commit";
 export type { HeldRow } from "./read/rows";
 export type { CaseRow } from "./read/rows-of-case";
 export type { RowVersion } from "./read/versions";
+export { type CorrectOptions, type CorrectResult, isCorrectable } from "./correct/correct";
+export type { Correction } from "./correct/standing";
 export type { Join, Member } from "./join/groups";
 export type { JoinOptions, JoinResult } from "./join/join";
 

@@ -3,6 +3,8 @@ import type { TableName } from "@/lib/codebook";
 import { checkRows, type StrippedRows, type UnitKeyRecord } from "@/lib/intake";
 import type { Check } from "./commit/check-brought";
 import { type CommitOptions, commitRows } from "./commit/commit";
+import { type CorrectOptions, type CorrectResult, correctField } from "./correct/correct";
+import { type Correction, correctionsAsOf } from "./correct/standing";
 import { type Join, joinsAsOf } from "./join/groups";
 import { type JoinOptions, type JoinResult, joinPersons, partPerson } from "./join/join";
 import { cohortsIn, type SavedCohort, saveCohort } from "./keep/cohorts";
@@ -52,6 +54,10 @@ export type Registry = {
   readonly join: (options: JoinOptions) => Promise<JoinResult>;
   /** A number that was joined wrongly gets its own again. @throws RangeError when it isn't joined */
   readonly part: (options: Pick<JoinOptions, "person" | "at">) => Promise<Omit<JoinResult, "same">>;
+  /** Fields corrected by hand that stand as of a batch, each with what the sheet said. */
+  readonly corrections: (asOf?: number) => Promise<readonly Correction[]>;
+  /** Corrects one field of a row by hand; it holds until the sheet's own value changes. @throws RowsRefused, RangeError */
+  readonly correct: (options: CorrectOptions) => Promise<CorrectResult>;
   readonly unitKey: () => Promise<UnitKeyRecord | null>;
   /** Keeps the same key sealed again. @throws UnitKeyRefused for another key */
   readonly saveUnitKey: (record: UnitKeyRecord) => Promise<void>;
@@ -109,6 +115,8 @@ export async function openRegistry(folder: string, { create = false, check = che
     joins: async (asOf = newest()) => joinsAsOf(db, requireBatch(asOf, newest())),
     join: async (options) => inTransaction(db, () => joinPersons(db, options)),
     part: async (options) => inTransaction(db, () => partPerson(db, options)),
+    corrections: async (asOf = newest()) => correctionsAsOf(db, requireBatch(asOf, newest())),
+    correct: async (options) => inTransaction(db, () => correctField(db, options, check)),
     unitKey: async () => unitKeyIn(db),
     saveUnitKey: async (record) => inTransaction(db, () => keepUnitKey(db, record)),
     settings: async (asOf = newest()) => settingsAsOf(db, requireBatch(asOf, newest())),

@@ -2,6 +2,7 @@ import { open } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import { type FindingCode, type TableName, tableNames } from "@/lib/codebook";
 import type { StrippedRows, UnitKeyRecord } from "@/lib/intake";
+import { type CorrectionGuard, correctionGuard } from "../correct/guard";
 import { addCounts, countsOf, sumOf } from "../counts";
 import { RowsRefused } from "../errors";
 import { requireAt } from "../keep/at";
@@ -14,6 +15,7 @@ import { type Check, requireChecked } from "./check-brought";
 import { requireMerged } from "./check-merged";
 import { notListedIn } from "./listed";
 import { parentsIn } from "./parents";
+import { correctionsDiffer } from "./refusals";
 import { settleFinals } from "./settle-finals";
 import { touchedIn } from "./touched";
 import { type Tally, type Work, writeTable } from "./write-table";
@@ -25,6 +27,8 @@ export type CommitOptions = {
   readonly findings?: FindingCounts;
   /** The unit's key as the first intake sealed it. */
   readonly unitKey?: UnitKeyRecord;
+  /** How many cells say something else than a correction and the sheet before it, and are to be taken: a person was asked and chose the sheet. */
+  readonly overCorrections?: number;
 };
 type Written = Pick<CommitResult, "committed" | "changed" | "unchanged">;
 
@@ -52,6 +56,12 @@ function requireListed(rows: StrippedRows, settings: Settings): void {
   if (findings.length > 0) throw new RowsRefused(findings);
 }
 
+/** Corrections made since the person was asked would be taken over unseen. */
+function requireTaken(corrections: CorrectionGuard | null, asked: number): void {
+  const taken = corrections?.taken() ?? 0;
+  if (taken !== (corrections ? asked : 0) || (asked > 0 && !corrections)) throw new RowsRefused([correctionsDiffer(taken, asked)]);
+}
+
 function sumOfFindings(a: FindingCounts, b: FindingCounts): FindingCounts {
   const codes = [...new Set([...Object.keys(a), ...Object.keys(b)])] as FindingCode[];
   return Object.fromEntries(codes.map((code) => [code, (a[code] ?? 0) + (b[code] ?? 0)]));
@@ -62,18 +72,23 @@ function sumOfFindings(a: FindingCounts, b: FindingCounts): FindingCounts {
  * @throws RowsRefused when the check of the rows as brought and as merged, the unit's lists or the rows held find an error
  * @throws UnitKeyRefused when a key is brought that isn't the registry's
  */
-export function commitRows(db: Connection, rows: StrippedRows, { at, findings = {}, unitKey }: CommitOptions, check: Check): CommitResult {
+export function commitRows(db: Connection, rows: StrippedRows, options: CommitOptions, check: Check): CommitResult {
+  const { at, findings = {}, unitKey, overCorrections = 0 } = options;
   requireAt(at);
   requireChecked(rows, check);
   const newest = newestBatch(db);
   requireListed(rows, settingsAsOf(db, newest?.batch ?? 0));
   if (unitKey) keepUnitKey(db, unitKey);
   const batch = (newest?.batch ?? 0) + 1;
-  const work: Work = { batch, parents: parentsIn(db), touched: touchedIn(db), findings: [] };
+  const corrections = correctionGuard(db, batch, { take: overCorrections > 0 });
+  const work: Work = { batch, parents: parentsIn(db), touched: touchedIn(db), findings: [], corrections };
   const written = writeAll(db, rows, work);
+  requireTaken(corrections, overCorrections);
+  const heldBack = corrections?.heldBack() ?? 0;
+  const kept: FindingCounts = heldBack === 0 ? {} : { "changed-since-last": heldBack };
   const counts = addCounts(written.committed, written.changed);
-  if (sumOf(counts) === 0) return { batch: null, ...written, asks: {}, contentHash: newest?.contentHash ?? hashAsOf(db, 0) };
-  const asks = requireMerged(db, { batch, touched: work.touched.segments }, rows, check);
+  if (sumOf(counts) === 0) return { batch: null, ...written, asks: kept, contentHash: newest?.contentHash ?? hashAsOf(db, 0) };
+  const asks = sumOfFindings(kept, requireMerged(db, { batch, touched: work.touched.segments }, rows, check));
   const contentHash = hashAsOf(db, batch);
   enterBatch(db, { batch, kind: "intake", at, counts, contentHash, undoes: null });
   enterFindings(db, batch, sumOfFindings(findings, asks));

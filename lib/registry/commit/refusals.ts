@@ -39,3 +39,10 @@ export const notListed = (
     codes.length > 0 ? `one of: ${codes.join(", ")}` : "a code of the unit's own list, which is empty",
     "list the code in the unit's settings first, or correct the cell",
   ]);
+
+export const correctionsDiffer = (found: number, asked: number) =>
+  refusal("changed-since-last", { table: null, place: null, field: null }, [
+    `${found} cells unlike a correction made by hand`,
+    `${asked} such cells, about which a person was asked`,
+    "bring the file in again, so that each is shown",
+  ]);

@@ -2,6 +2,7 @@ import { identities, open } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import type { TableName } from "@/lib/codebook";
 import type { StrippedRows } from "@/lib/intake";
+import type { CorrectionGuard } from "../correct/guard";
 import type { RowFinding } from "../errors";
 import { type Cell, type Cells, type Layout, layoutOf } from "./cells";
 import { type Merged, mergeRepeats } from "./merge-repeats";
@@ -19,6 +20,8 @@ export type Work = {
   readonly parents: Parents;
   readonly touched: TouchedSegments;
   readonly findings: RowFinding[];
+  /** Corrections that stand; `null`: none does. */
+  readonly corrections: CorrectionGuard | null;
 };
 type TableWork = Work & {
   readonly layout: Layout;
@@ -51,8 +54,9 @@ function writeVersion(work: TableWork, [entity = null, since = null, ...held]: C
 }
 
 /** @returns what became of the row, or what is wrong with it */
-function writeRow(work: TableWork, { key, cells, place }: Merged): Fate | RowFinding {
-  const { layout, ownPlaces, statements, parents } = work;
+function writeRow(work: TableWork, { key, cells: brought, place }: Merged): Fate | RowFinding {
+  const { layout, ownPlaces, statements, parents, corrections } = work;
+  const cells = corrections?.settle(layout, brought) ?? brought;
   const above = parents.of(layout, cells);
   if (above === "half-named") return halfNamed(layout.table, place);
   const natural: readonly Cell[] = [...above, ...ownPlaces.map((own) => cells[own] ?? null)];

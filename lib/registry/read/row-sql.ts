@@ -64,16 +64,24 @@ export function parentsHeld(table: TableName): string {
   return table === "event" ? `${person} AND (i.segment_entity IS NULL OR ${heldParent("segment", "i.segment_entity")})` : person;
 }
 
+/** Identities of a table with their parents', found by their own number. */
+function identified(table: TableName): string {
+  if (table === "person") return `${identityTable(table)} i`;
+  const segment = table === "visit" ? " JOIN segment_id s ON s.entity = i.segment_entity" : "";
+  const person = table === "visit" ? "s.person_entity" : "i.person_entity";
+  const bone = table === "event" ? " LEFT JOIN segment_id s ON s.entity = i.segment_entity" : "";
+  return `${identityTable(table)} i${segment} JOIN person_id p ON p.entity = ${person}${bone}`;
+}
+
+/** The natural key of a row and its person's entity, `?` being the row's. */
+export function keyOfRow(table: TableName): string {
+  const person = table === "person" ? "i.entity" : "p.entity";
+  return `SELECT ${person}, ${naturalOrder(table)} FROM ${identified(table)} WHERE i.entity = ?`;
+}
+
 /** `FROM …` of rows as of `@batch` by number of identity rather than by natural key: frames keep this order, which no later batch disturbs. */
 export function fromByEntity(table: TableName): string {
-  const parents =
-    table === "person"
-      ? ""
-      : table === "visit"
-        ? "JOIN segment_id s ON s.entity = i.segment_entity JOIN person_id p ON p.entity = s.person_entity"
-        : `JOIN person_id p ON p.entity = i.person_entity${table === "event" ? " LEFT JOIN segment_id s ON s.entity = i.segment_entity" : ""}`;
-  const versions = `JOIN ${versionTable(table)} v ON v.entity = i.entity AND v.since_batch <= @batch AND @batch < v.until_batch`;
-  return `FROM ${identityTable(table)} i ${versions} ${parents}`;
+  return `FROM ${identified(table)} JOIN ${versionTable(table)} v ON v.entity = i.entity AND v.since_batch <= @batch AND @batch < v.until_batch`;
 }
 
 /** Rows of a frame: those that held as of `@batch` with everything above them. A visit without its segment is no part of any figure. */

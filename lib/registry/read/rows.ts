@@ -11,7 +11,8 @@ export type HeldRow = { [T in TableName]: { readonly table: T; readonly row: Str
 /** Persons read at once. Between two pages other work goes on, and no page is ever large. */
 const personsAPage = 500;
 
-const valueOfCell = (field: Field, cell: string | number | null): Value => (field.kind === "flag" && cell !== null ? cell === 1 : cell);
+export const valueOfCell = (field: Field, cell: string | number | null): Value =>
+  field.kind === "flag" && cell !== null ? cell === 1 : cell;
 
 /** Makes a row of the cells of a table's columns in codebook order. */
 export function rowMaker<T extends TableName>(table: T): (cells: readonly (string | number | null)[]) => Stripped<T> {
