@@ -59,3 +59,7 @@ export type { AgreementGroup, AgreementRecord } from "./agreement/record";
 // Complications by type and class
 export { complicationMatrixFigure } from "./complication-matrix/figure";
 export type { ComplicationMatrixGroup, ComplicationMatrixRecord, ComplicationRow } from "./complication-matrix/record";
+
+// Proportion before and after
+export { proportionFigure } from "./proportion/figure";
+export type { ProportionGroup, ProportionMark, ProportionRecord, ReadingSource } from "./proportion/record";
