@@ -39,6 +39,10 @@ answer("rmst-kidney", input = columns(kidney[c("time", "status", "id")]),
        expected = list(tau = 300, estimate = r$estimate, se = sqrt(sum(r$influence^2))))
 fit <- survfit(Surv(start, stop, event) ~ 1, data = heart, cluster = id, conf.type = "log-log")
 answer("km-heart-entry", input = columns(heart[c("start", "stop", "event", "id")]), expected = curve(fit))
+fit <- survfit(Surv(start, stop, event) ~ 1, data = heart, cluster = id, influence = 1)
+r <- restricted(fit, 200)
+answer("rmst-heart-entry", input = columns(heart[c("start", "stop", "event", "id")]),
+       expected = list(tau = 200, estimate = r$estimate, se = sqrt(sum(r$influence^2))))
 fit <- survfit(Surv(time, status == 1) ~ 1, data = lung, conf.type = "log-log")
 answer("reverse-km-lung", input = columns(lung[c("time", "status")]), expected = curve(fit))
 
@@ -61,6 +65,9 @@ logrank <- function(id, d, formula, clusters, robust) {
 logrank("logrank-kidney-sex", kidney[c("time", "status", "sex", "id")], Surv(time, status) ~ sex, kidney$id, Surv(time, status) ~ factor(sex))
 logrank("logrank-kidney-disease", kidney[c("time", "status", "disease", "id")], Surv(time, status) ~ disease, kidney$id, Surv(time, status) ~ disease)
 logrank("logrank-retinopathy", retino[c("futime", "status", "trt", "id")], Surv(futime, status) ~ trt, retino$id, Surv(futime, status) ~ factor(trt))
+
+robust <- coxph(Surv(start, stop, event) ~ transplant, data = heart, cluster = id, ties = "breslow")
+answer("logrank-heart-entry", input = columns(heart[c("start", "stop", "event", "transplant", "id")]), expected = list(robust = as.numeric(robust$rscore)))
 
 # ---- log-normal time model ---------------------------------------------------------------------------------------------
 # survival 3.5-3 returns d/d(log sigma) of interval-censored rows with the wrong sign, so its clustered variance is wrong there
@@ -91,6 +98,11 @@ model("time-model-kidney-interval", c(columns(binned), columns(data.frame(age = 
       Surv(left, binned$by, type = "interval2"), design, kidney$id)
 lungs <- na.omit(lung[c("time", "status", "age", "sex", "ph.ecog", "inst")])
 model("time-model-lung", columns(lungs), Surv(lungs$time, lungs$status == 2), as.matrix(lungs[c("age", "sex", "ph.ecog")]), lungs$inst)
+
+# Few rows, three covariates: full steps of Newton's method overshoot here.
+full <- na.omit(lung[c("time", "status", "age", "wt.loss", "meal.cal")])
+few <- full[10:20, ]
+model("time-model-lung-few", columns(few), Surv(few$time, few$status == 2), as.matrix(few[c("age", "wt.loss", "meal.cal")]), seq_len(nrow(few)))
 
 # ---- interval-censored curve: R stops when nothing moves by more than 5e-5, so the tolerance is loose -----------------------
 fit <- survfit(Surv(left, binned$by, type = "interval2") ~ 1)
@@ -142,5 +154,13 @@ ok <- complete.cases(gap)
 cox("cox-bladder-efron", c(columns(gaps[ok, c("time", "status", "id")]), columns(as.data.frame(gap[ok, ]))), Surv(gaps$time[ok], gaps$status[ok] == 1), gap[ok, ], gaps$id[ok], "efron")
 hd <- as.matrix(data.frame(age = heart$age, year = heart$year, surgery = heart$surgery))
 cox("cox-heart-entry", columns(heart[c("start", "stop", "event", "age", "year", "surgery", "id")]), Surv(heart$start, heart$stop, heart$event), hd, heart$id, "efron")
+
+few <- full[31:40, ]
+cox("cox-lung-few", columns(few), Surv(few$time, few$status == 2), as.matrix(few[c("age", "wt.loss", "meal.cal")]), seq_len(nrow(few)), "efron")
+
+# ---- the normal tail that censored times need ------------------------------------------------------------------------------
+z <- c(-40, -5, 0, 3, 20, 34.999, 35, 35.001, 37, 40, 100, 1000)
+answer("normal-tail", input = list(z = z), expected = list(logUpper = pnorm(z, lower.tail = FALSE, log.p = TRUE),
+  hazard = exp(dnorm(z, log = TRUE) - pnorm(z, lower.tail = FALSE, log.p = TRUE))))
 
 cat(toJSON(answers, digits = NA, auto_unbox = TRUE, na = "null", null = "null"))

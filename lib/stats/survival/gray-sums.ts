@@ -111,14 +111,10 @@ function addSquares(variance: Float64Array, step: GrayStep, g: number, toCome: F
   const [n, before, after] = [step.atRisk[g] as number, step.before[g] as number, step.after[g] as number];
   const ratio = after > 0 ? step.pooledFreeAfter / after : 0;
   const [all, restored, other] = [sum(step.own), sum(step.restored), step.other[g] as number];
-  if (all > 0) {
-    const spread = (ties(all, restored * before) * before * all) / (restored * n);
-    addOuter(variance, spread, (i) => direct(step, i, g) + (1 - ratio) * (toCome[i * k + g] as number), k);
-  }
-  if (other > 0 && after > 0) {
-    const spread = (ties(other, n) * before * before * other) / (n * n);
-    addOuter(variance, spread, (i) => ratio * (toCome[i * k + g] as number), k);
-  }
+  const ofCause = (ties(all, restored * before) * before * all) / (restored * n);
+  addOuter(variance, ofCause, (i) => direct(step, i, g) + (1 - ratio) * (toCome[i * k + g] as number), k);
+  const ofOthers = (ties(other, n) * before * before * other) / (n * n);
+  addOuter(variance, ofOthers, (i) => ratio * (toCome[i * k + g] as number), k);
 }
 
 /** Variance of several events at one time against as many single ones. */

@@ -1,5 +1,6 @@
 import { seededRandom } from "../resample/random";
 import { quantileSorted } from "../summary/order";
+import { sampleDeviation } from "../summary/spread";
 import { addAt } from "./add-at";
 import type { IncidenceInput } from "./incidence-curve";
 
@@ -31,16 +32,11 @@ export function incidenceBootstrap(
   const upper = new Float64Array(steps.time.length);
   for (let step = 0; step < steps.time.length; step++) {
     const values = Array.from(Float64Array.from(drawn, (curve) => curve[step] as number).sort());
-    se[step] = deviation(values);
+    se[step] = sampleDeviation(values) as number;
     lower[step] = quantileSorted(values, (1 - confidence) / 2, 6);
     upper[step] = quantileSorted(values, (1 + confidence) / 2, 6);
   }
   return { se, lower, upper };
-}
-
-function deviation(values: readonly number[]): number {
-  const mean = values.reduce((sum, value) => sum + value / values.length, 0);
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
 }
 
 /** The incidence with each patient counted `weight` times. */
@@ -50,7 +46,6 @@ export function weightedIncidence({ steps, event, patients }: IncidenceInput, ca
   const own = new Float64Array(steps.time.length);
   for (let row = 0; row < steps.exit.length; row++) {
     const times = weight[patients.codes[row] as number] as number;
-    if (times === 0) continue;
     const exit = steps.exit[row] as number;
     addAt(change, steps.start[row] as number, times);
     addAt(change, exit + 1, -times);

@@ -9,7 +9,7 @@ export function incidenceAtSteps({ atRisk }: RiskSteps, survival: Float64Array, 
   let sum = 0;
   return atRisk.map((n, step) => {
     const before = step === 0 ? 1 : (survival[step - 1] as number);
-    if (n > 0) sum += (before * (ofCause[step] as number)) / n;
+    sum += (before * (ofCause[step] as number)) / n;
     return sum;
   });
 }
@@ -64,8 +64,8 @@ function runningParts({ atRisk, events }: RiskSteps, survival: Float64Array, ofC
   for (let step = 0; step < atRisk.length; step++) {
     const [n, d] = [atRisk[step] as number, events[step] as number];
     const before = step === 0 ? 1 : (survival[step - 1] as number);
-    if (n > 0) sumP += (before * (ofCause[step] as number)) / (n * n);
-    if (d > 0 && d < n) {
+    sumP += (before * (ofCause[step] as number)) / (n * n);
+    if (d < n) {
       sumB += d / (n * (n - d));
       sumP += ((incidence[step] as number) * d) / (n * (n - d));
     }

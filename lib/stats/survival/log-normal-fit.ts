@@ -23,6 +23,8 @@ export interface LogNormalFit {
 
 const mostSteps = 60;
 const closeEnough = 1e-10;
+/** By so much of itself a log-likelihood may fall from rounding alone. */
+const rounding = 1e-12;
 
 /** @throws RangeError when every log time that can be told is the same */
 export function logSpans(caller: string, { after, by }: Spans): LogSpans {
@@ -99,7 +101,7 @@ function linear(x: Float64Array, row: number, beta: ArrayLike<number>, k: number
 interface Climb {
   readonly logLikelihood: number;
   readonly score: Float64Array;
-  /** Minus the second derivatives, by rows. */
+  /** Minus the second derivatives, by rows; the lower triangle, which is all that Cholesky's method reads. */
   readonly information: Float64Array;
 }
 
@@ -119,14 +121,7 @@ function climbAt(spans: LogSpans, { x, k }: StandardisedDesign, parameters: Floa
     addAt(score, k, term[2] as number);
     addAt(information, k * size + k, -(term[5] as number));
   });
-  mirror(information, size);
   return { logLikelihood, score, information };
-}
-
-function mirror(matrix: Float64Array, size: number): void {
-  for (let a = 0; a < size; a++) {
-    for (let b = 0; b < a; b++) matrix[b * size + a] = matrix[a * size + b] as number;
-  }
 }
 
 /** Goes through the rows with each one's log-likelihood and derivatives; `term` is written over from row to row. */
@@ -153,7 +148,7 @@ function halvedUntilHigher(spans: LogSpans, design: StandardisedDesign, from: Fl
     const parameters = from.map((value, j) => value + part * (step[j] as number));
     if ((parameters[design.k] as number) <= 0) continue;
     const there = climbAt(spans, design, parameters);
-    if (there.logLikelihood >= height) return { parameters, ...there };
+    if (there.logLikelihood >= height - rounding * Math.abs(height)) return { parameters, ...there };
   }
   return null;
 }

@@ -9,7 +9,7 @@ export function logRankScores(rows: TimeRows): number[] {
   const steps = riskSteps(rows);
   let sum = 0;
   const hazard = steps.atRisk.map((n, step) => {
-    if (n > 0) sum += (steps.events[step] as number) / n;
+    sum += (steps.events[step] as number) / n;
     return sum;
   });
   return Array.from(steps.exit, (exit, row) => {

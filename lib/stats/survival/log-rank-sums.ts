@@ -78,8 +78,7 @@ export function logRankRobustVariance(
 function runningSum({ atRisk, events }: RiskSteps, weight: (step: number) => number): Float64Array {
   let sum = 0;
   return atRisk.map((n, step) => {
-    const d = events[step] as number;
-    if (d > 0) sum += (weight(step) * d) / n;
+    sum += (weight(step) * (events[step] as number)) / n;
     return sum;
   });
 }

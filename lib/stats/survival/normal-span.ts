@@ -30,22 +30,24 @@ export function spanTerm(term: SpanTerm, a: number, b: number, eta: number, thet
   else fill(term, -b, -a, -zb, -za, -1);
 }
 
-/** P = Q(za) − Q(zb); A = density(za)/P and B = density(zb)/P stay finite however far out both ends lie. */
+/**
+ * P = Q(za) − Q(zb); A = density(za)/P and B = density(zb)/P stay finite however far out both ends lie.
+ * The lower end is finite here: an open one has been turned to the upper side.
+ */
 function fill(term: SpanTerm, a: number, b: number, za: number, zb: number, sign: 1 | -1): void {
-  const logA = za === -Infinity ? 0 : logUpper(za);
+  const logA = logUpper(za);
   const ratio = zb === Infinity ? -Infinity : logUpper(zb) - logA;
   const share = -Math.expm1(ratio); // P / Q(za)
-  const densityA = za === -Infinity ? 0 : normalHazard(za) / share;
+  const densityA = normalHazard(za) / share;
   const densityB = zb === Infinity ? 0 : (normalHazard(zb) * Math.exp(ratio)) / share;
-  const atA = densityA === 0 ? 0 : a;
-  const atB = densityB === 0 ? 0 : b;
-  const aa = densityA === 0 ? 0 : za * densityA - densityA * densityA;
+  const atB = densityB === 0 ? 0 : b; // an infinite end has no weight, and infinity times zero is no number
+  const aa = za * densityA - densityA * densityA;
   const bb = densityB === 0 ? 0 : -zb * densityB - densityB * densityB;
   const ab = densityA * densityB;
   term[0] = logA + Math.log(share);
   term[1] = sign * (densityA - densityB);
-  term[2] = densityB * atB - densityA * atA;
+  term[2] = densityB * atB - densityA * a;
   term[3] = aa + 2 * ab + bb;
-  term[4] = -sign * (aa * atA + ab * (atA + atB) + bb * atB);
-  term[5] = aa * atA * atA + 2 * ab * atA * atB + bb * atB * atB;
+  term[4] = -sign * (aa * a + ab * (a + atB) + bb * atB);
+  term[5] = aa * a * a + 2 * ab * a * atB + bb * atB * atB;
 }

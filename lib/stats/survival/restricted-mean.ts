@@ -57,7 +57,7 @@ function weightedGreenwood({ atRisk, events }: RiskSteps, right: Float64Array): 
   let sum = 0;
   for (let step = 0; step < right.length; step++) {
     const [n, d] = [atRisk[step] as number, events[step] as number];
-    if (d > 0 && d < n) {
+    if (d < n) {
       own[step] = (right[step] as number) / (n - d);
       sum += ((right[step] as number) * d) / (n * (n - d));
     }

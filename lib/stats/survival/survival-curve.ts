@@ -3,12 +3,12 @@ import { patientProducts } from "./patient-products";
 import type { RiskSteps } from "./risk-steps";
 import { rowsByStep } from "./sort-rows";
 
-/** Product-limit curve: share without the event after each step. */
+/** Product-limit curve: share without the event after each step. Somebody is at risk at every step: the row whose time it is. */
 export function survivalAtSteps({ atRisk, events }: Pick<RiskSteps, "atRisk" | "events">): Float64Array {
   let survival = 1;
   return Float64Array.from(atRisk, (n, step) => {
     const d = events[step] as number;
-    if (n > 0) survival *= (n - d) / n;
+    survival *= (n - d) / n;
     return survival;
   });
 }
@@ -29,11 +29,12 @@ export function survivalErrors(steps: RiskSteps, survival: Float64Array, event: 
     for (let i = entering.first[step] as number; i < (entering.first[step + 1] as number); i++) {
       sums.add(code(entering.rows[i] as number), [greenwood, 1]);
     }
+    if (share === 0) return 0; // and it stays there, whoever enters later
     const [n, d] = [steps.atRisk[step] as number, steps.events[step] as number];
-    if (d > 0 && d < n) greenwood += d / (n * (n - d));
+    greenwood += d / (n * (n - d));
     for (let i = leaving.first[step] as number; i < (leaving.first[step + 1] as number); i++) {
       const row = leaving.rows[i] as number;
-      const own = event[row] && d < n ? 1 / (n - d) : 0;
+      const own = event[row] ? 1 / (n - d) : 0;
       sums.add(code(row), [own - greenwood, -1]);
     }
     return share * Math.sqrt(sums.sumOfSquares([1, -greenwood]));

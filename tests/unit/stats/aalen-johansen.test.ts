@@ -74,6 +74,22 @@ describe("identities", () => {
     );
   });
 
+  test("nobody censored: the incidence is a plain share F, and its error √(F(1 − F)/n), to the last step", () => {
+    assert(
+      property(rows, (data) => {
+        const ours = aalenJohansen({ times: data.map((d) => d.time), event: data.map((d) => Math.max(d.event, 1)), cause: 2 });
+        const n = data.length;
+        for (const { cause, incidence, se } of ours.causes) {
+          ours.time.forEach((time, i) => {
+            const share = data.filter((d) => d.time <= time && Math.max(d.event, 1) === cause).length / n;
+            expect(incidence[i]).toBeCloseTo(share, 12);
+            expect(se[i]).toBeCloseTo(Math.sqrt((share * (1 - share)) / n), 8);
+          });
+        }
+      }),
+    );
+  });
+
   test("one cause only: one minus Kaplan–Meier, with the same error, several rows a patient and late entry included", () => {
     assert(
       property(rows, (data) => {
@@ -117,6 +133,17 @@ describe("patient bootstrap", () => {
     expect(Math.abs((boot.lower as number) - (jack.lower as number))).toBeLessThan(0.02);
     expect(Math.abs((boot.upper as number) - (jack.upper as number))).toBeLessThan(0.02);
     expect(boot.method).toContain("patient bootstrap (1999)");
+  });
+  test("limits are shares at every step, also where hardly anybody is left, and the error that of the resamples", () => {
+    const { causes, time } = aalenJohansen({ ...input, replicates: 199 });
+    for (const { lower, upper, se } of causes) {
+      time.forEach((_, i) => {
+        expect(lower[i]).toBeGreaterThanOrEqual(0);
+        expect(upper[i]).toBeGreaterThanOrEqual(lower[i] as number);
+        expect(upper[i]).toBeLessThanOrEqual(1);
+        expect(Number.isFinite(se[i])).toBe(true);
+      });
+    }
   });
   test("below twenty patients there is no interval, and a note", () => {
     const few = aalenJohansen({ ...input, patient: patient.map((p) => p % 19) });

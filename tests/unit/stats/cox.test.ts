@@ -53,6 +53,17 @@ describe("against printed figures and R", () => {
     const input = { times: column(answer.input, "time"), event, patient: column(answer.input, "id") };
     compare(cox({ ...input, design: designOf(answer, ["number", "size"]) }), answer);
   });
+  test("few rows, where full steps overshoot", () => {
+    const answer = timeAnswer("cox-lung-few");
+    const event = column(answer.input, "status").map((status) => status - 1);
+    const ours = cox({ times: column(answer.input, "time"), event, design: designOf(answer, ["age", "wt.loss", "meal.cal"]) });
+    expectClose(
+      ours.coefficients.map((one) => one.estimate),
+      answer.expected.coefficients,
+    );
+    expectClose(ours.logLikelihood, answer.expected.logLikelihood);
+    expect(ours.iterations).toBeLessThan(20);
+  });
   test("heart data, delayed entry", () => {
     const answer = timeAnswer("cox-heart-entry");
     const [times, entry] = [column(answer.input, "stop"), column(answer.input, "start")];

@@ -103,6 +103,19 @@ describe("against R", () => {
     expect(upper).toBeCloseTo(estimate + 1.959963984540054 * se, 9);
   });
 
+  test("restricted mean with delayed entry, several rows a patient", () => {
+    const { input, expected } = timeAnswer("rmst-heart-entry");
+    const rows = {
+      times: column(input, "stop"),
+      event: column(input, "event"),
+      patient: column(input, "id"),
+      entry: column(input, "start"),
+    };
+    const { restrictedMean } = kaplanMeier({ ...rows, tau: expected.tau as number });
+    expectClose(restrictedMean?.estimate, expected.estimate);
+    expectClose(restrictedMean?.se, expected.se);
+  });
+
   test.each(checksOf("edge-km").map((one) => [one.id, one] as const))("%s", (_, edge) => {
     const ours = kaplanMeier({ times: numbers(edge, "time"), event: numbers(edge, "event") });
     const at = (time: number) => ours.curve.time.indexOf(time);

@@ -59,6 +59,13 @@ describe("against printed figures and R", () => {
   });
 });
 
+test("heart data, delayed entry and several rows a patient: the robust score of R's coxph", () => {
+  const { input, expected } = timeAnswer("logrank-heart-entry");
+  const rows = { times: column(input, "stop"), entry: column(input, "start"), event: column(input, "event") };
+  const ours = logRank({ ...rows, group: input.transplant as string[], patient: column(input, "id") });
+  expectClose(ours.statistic, expected.robust);
+});
+
 const rows = fc.array(
   fc.record({ time: fc.integer({ min: 1, max: 20 }), event: fc.integer({ min: 0, max: 1 }), group: fc.integer({ min: 1, max: 3 }) }),
   { minLength: 6, maxLength: 40 },

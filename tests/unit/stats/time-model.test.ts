@@ -53,6 +53,18 @@ describe("against R's survreg, clustered", () => {
   });
 });
 
+test("few rows, where full steps overshoot: R's summit is found", () => {
+  const answer = timeAnswer("time-model-lung-few");
+  const event = column(answer.input, "status").map((status) => status - 1);
+  const ours = timeModel({ times: column(answer.input, "time"), event, design: designOf(answer, "age", "wt.loss", "meal.cal") });
+  expectClose(
+    ours.coefficients.map((one) => one.estimate),
+    answer.expected.coefficients,
+  );
+  expectClose([ours.scale, ours.logLikelihood], [answer.expected.scale, answer.expected.logLikelihood] as number[]);
+  expect(ours.iterations).toBeLessThan(20);
+});
+
 describe("identities", () => {
   const times = fc.uniqueArray(fc.integer({ min: 20, max: 900 }), { minLength: 4, maxLength: 40 });
 
@@ -147,6 +159,16 @@ describe("few patients", () => {
 });
 
 describe("far tails", () => {
+  test("log of the tail and hazard as R's pnorm and dnorm, to the last digits", () => {
+    const { input, expected } = timeAnswer("normal-tail");
+    column(input, "z").forEach((z, i) => {
+      const [log, hazard] = [column(expected, "logUpper")[i] as number, column(expected, "hazard")[i] as number];
+      expect(Math.abs(logUpper(z) - log), `log tail at ${z}`).toBeLessThanOrEqual(4e-15 * Math.max(1, Math.abs(log)));
+      // R's own exponent of a difference of logarithms keeps fewer digits far out
+      const digits = 1e-15 * (4 + z * z);
+      expect(Math.abs(normalHazard(z) - hazard), `hazard at ${z}`).toBeLessThanOrEqual(digits * hazard);
+    });
+  });
   // Abramowitz, Stegun 1964: log10 Q(z), table 26.2 prints −log Q(z): Q(100) 2173.87154, Q(500) 54289.90830 (decimal logarithms).
   test.each([
     [10, 23.11805],
@@ -177,6 +199,20 @@ describe("errors say what is required", () => {
     [{ ...good, times: [], event: [] }, "timeModel requires at least one row, received 0"],
     [{ times: [1, 2] }, "timeModel requires times with event, or after with by, received neither pair alone"],
     [{ ...good, after: [1], by: [2] }, "timeModel requires times with event, or after with by, received neither pair alone"],
+    [{ after: [1, 2] }, "timeModel requires times with event, or after with by, received neither pair alone"],
+    [{ by: [1, 2] }, "timeModel requires times with event, or after with by, received neither pair alone"],
+    [{ after: [1], by: [2], times: [1] }, "timeModel requires times with event, or after with by, received neither pair alone"],
+    [{ after: [1], by: [2], event: [1] }, "timeModel requires times with event, or after with by, received neither pair alone"],
+    [{ after: [1], by: [Infinity] }, "timeModel requires by to be null or not before after (1), received Infinity at 0"],
+    [{ after: [Infinity], by: [null] }, "timeModel requires after to be a time of zero or above, received Infinity at 0"],
+    [
+      { after: ["7" as unknown as number], by: [9] },
+      "timeModel requires after to be a time of zero or above, received a value of type string at 0",
+    ],
+    [
+      { after: [1], by: ["9" as unknown as number] },
+      "timeModel requires by to be null or not before after (1), received a value of type string at 0",
+    ],
     [{ after: [1, 2], by: [3] }, "timeModel requires by as long as after (2), received 1"],
     [{ after: [], by: [] }, "timeModel requires at least one row, received 0"],
     [{ after: [1], by: [3], patient: [] }, "timeModel requires patient as long as after (1), received 0"],
