@@ -3,6 +3,7 @@ export { type AnyQuestion, ask, isHealing } from "./ask";
 
 export type { BodyMeasureAt, BoneAt, CaseBody, ProportionBeside } from "./casebook/case/body";
 export { type CaseAnswer, type CaseSegment, type CaseVisit, caseOf } from "./casebook/case/case";
+export type { CaseCorrection } from "./casebook/case/corrections";
 export type { CaseCourse, CoursePoint } from "./casebook/case/course";
 export type { Held } from "./casebook/case/days";
 export type { CaseEvent } from "./casebook/case/events";
@@ -10,7 +11,8 @@ export type { CaseBatch, FieldChange, RowChange } from "./casebook/case/history"
 export type { Phase, PhaseName } from "./casebook/case/phases";
 export { type CasebookAnswer, type CasebookQuestion, type CasebookRow, casebook } from "./casebook/casebook";
 export { type CasebookColumn, type CasebookKind, casebookColumn, casebookColumns, usualColumns } from "./casebook/columns";
-export { type CasebookKeys, casebookKeys } from "./casebook/keys";
+export { type CaseCorrectionAsked, correctCase, TypedWrongly } from "./casebook/correct";
+export { type CasebookKeys, casebookKeys, firstOf } from "./casebook/keys";
 export { type CasebookList, casebookList, casebookLists } from "./casebook/lists";
 export { type CohortAnswer, cohort, type FlowStep } from "./cohort/cohort";
 export type { Balance } from "./compare/balance";

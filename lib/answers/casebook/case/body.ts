@@ -14,6 +14,7 @@ import { type Held, heldOf } from "./days";
 import type { CaseRows } from "./rows-of-case";
 
 export type BodyMeasureAt = {
+  readonly measure: number;
   readonly occasion: string | null;
   /** Days from the first operation. */
   readonly day: number | null;
@@ -44,7 +45,8 @@ const told: ReadonlySet<string> = new Set(["bodyDay", "occasion", "bodyDayFrom"]
 
 export function caseBodyOf(rows: CaseRows, person: PersonCase, zero: number | null): CaseBody {
   return {
-    measures: rows.bodyMeasures.map(({ row }) => ({
+    measures: rows.bodyMeasures.map(({ entity, row }) => ({
+      measure: entity,
       occasion: row.occasion,
       day: zero === null ? null : row.bodyDay - zero,
       dayFrom: row.bodyDayFrom,

@@ -1,18 +1,26 @@
 import type { HealingStatus, PersonRow, ScoreRow, SegmentRow } from "@/lib/codebook";
 import { courseOf, healingStatus, indexDefinition, readIndex, type SegmentCase } from "@/lib/outcomes";
-import type { Registry, RowVersion } from "@/lib/registry";
+import type { Join, Registry } from "@/lib/registry";
 import { dataTo } from "../../frames/data-to";
 import { stateAsOf } from "../../question/state";
+import { firstOf } from "../keys";
 import { surgeonNames } from "../surgeons";
 import { type CaseBody, caseBodyOf } from "./body";
+import { type CaseCorrection, caseCorrectionsOf } from "./corrections";
 import { type CaseCourse, caseCourseOf } from "./course";
 import { type Held, heldOf } from "./days";
 import { type CaseEvent, caseEventOf, contractOf } from "./events";
-import { type CaseBatch, historyOf } from "./history";
+import { type Beside, type CaseBatch, historyOf } from "./history";
 import { type Phase, phasesOf } from "./phases";
-import { type CaseRows, personCaseOf, rowsOfCase, segmentCaseOf, type With } from "./rows-of-case";
+import { type CaseRows, personCaseOf, rowsByTable, segmentCaseOf, type With } from "./rows-of-case";
+import { firstSurgery, zeroFor } from "./zero";
 
-export type CaseVisit = { readonly day: number; readonly cortices: number | null; readonly recorded: readonly Held[] };
+export type CaseVisit = {
+  readonly visit: number;
+  readonly day: number;
+  readonly cortices: number | null;
+  readonly recorded: readonly Held[];
+};
 export type CaseSegment = {
   readonly segment: number;
   readonly bone: SegmentRow["bone"];
@@ -48,8 +56,11 @@ export type CaseAnswer = {
   readonly recorded: readonly Held[];
   readonly segments: readonly CaseSegment[];
   readonly body: CaseBody;
-  readonly scores: readonly { readonly code: string; readonly day: number | null; readonly value: number }[];
+  readonly scores: readonly { readonly score: number; readonly code: string; readonly day: number | null; readonly value: number }[];
   readonly events: readonly CaseEvent[];
+  readonly corrections: readonly CaseCorrection[];
+  /** Numbers of the cases that were joined to this one. */
+  readonly joined: readonly number[];
   readonly history: readonly CaseBatch[];
 };
 
@@ -62,12 +73,14 @@ const healingIndex = indexDefinition("surgery-to-consolidation");
  */
 export async function caseOf(registry: Registry, number: number, { asOf }: { readonly asOf?: number } = {}): Promise<CaseAnswer | null> {
   const state = await stateAsOf(registry, asOf);
-  const versions = await registry.versionsOf(number);
-  const rows = rowsOfCase(versions, state.batch);
+  const rows = rowsByTable(await registry.rowsOf(number, state.batch));
   if (!rows) return null;
+  const versions = await registry.versionsOf(number, state.batch);
   const surgeon = surgeonNames(await registry.frameAsOf(state, "segment", ["surgeon"]));
   const segments = rows.segments.map((segment) => segmentCaseOf(rows, segment));
   const zero = firstSurgery(rows);
+  const corrections = caseCorrectionsOf(await registry.corrections(state.batch), rows, zero);
+  const joins = joinsInto(await registry.joins(state.batch), number);
   return {
     case: number,
     batch: state.batch,
@@ -77,23 +90,24 @@ export async function caseOf(registry: Registry, number: number, { asOf }: { rea
     recorded: heldOf("person", rows.person.row, zero, surgeon),
     segments: rows.segments.map((segment, i) => caseSegmentOf(rows, segment, segments[i] as SegmentCase, { zero, surgeon })),
     body: caseBodyOf(rows, personCaseOf(rows, segments), zero),
-    scores: rows.scores.map(({ row }) => scoreOf(row, zero)),
+    scores: rows.scores.map((score) => scoreOf(score, zero)),
     events: rows.events.filter(({ segment }) => segment === null).map((event) => caseEventOf(event, null, zero)),
-    history: historyOf(versions, await registry.batches(), { asOf: state.batch, zeroOf: zerosOf(versions, zero), surgeon }),
+    corrections,
+    joined: joins.map((join) => join.case),
+    history: historyOf(versions, await registry.batches(), {
+      asOf: state.batch,
+      zeroOf: (version) => zeroFor(version.row, zero),
+      surgeon,
+      beside: { corrections, joins },
+    }),
   };
 }
 
-/** Where days of the person are counted from: the first operation. Without dates, two operations have no distance. */
-function firstSurgery({ person, segments }: CaseRows): number | null {
-  const days = new Set(segments.map(({ row }) => row.surgeryDay));
-  if (days.size === 0 || (person.row.line === "undated" && days.size > 1)) return null;
-  return Math.min(...days);
-}
-
-/** Rows that name a segment count from its surgery, the others from the person's first. */
-function zerosOf(versions: readonly RowVersion[], first: number | null): (version: RowVersion) => number | null {
-  const surgeries = new Map(versions.flatMap((one) => (one.table === "segment" ? [[one.entity, one.row.surgeryDay] as const] : [])));
-  return ({ segmentEntity }) => (segmentEntity === null ? first : (surgeries.get(segmentEntity) ?? null));
+/** Cases that were joined to one, at first or second hand. */
+function joinsInto(joins: readonly Join[], number: number): Beside["joins"] {
+  return joins
+    .filter(({ person }) => firstOf(joins, person.entity) === number)
+    .map(({ person, since }) => ({ since, case: person.entity }));
 }
 
 type Counting = { readonly zero: number | null; readonly surgeon: (name: string) => string | null };
@@ -124,7 +138,8 @@ function caseSegmentOf(rows: CaseRows, { entity, row }: With<SegmentRow>, segmen
     course: caseCourseOf(segment, course, row.prescribedStepsPerDay),
     visits: rows.visits
       .filter((visit) => visit.segment === entity)
-      .map(({ row: visit }) => ({
+      .map(({ entity: number, row: visit }) => ({
+        visit: number,
         day: visit.visitDay - own,
         cortices: visit.cortices,
         recorded: heldOf("visit", visit, own, surgeon).filter(({ field }) => field !== "visitDay"),
@@ -136,6 +151,6 @@ function caseSegmentOf(rows: CaseRows, { entity, row }: With<SegmentRow>, segmen
   };
 }
 
-function scoreOf({ scoreCode, scoreDay, scoreValue }: ScoreRow, zero: number | null): CaseAnswer["scores"][number] {
-  return { code: scoreCode, day: zero === null ? null : scoreDay - zero, value: scoreValue };
+function scoreOf({ entity, row }: With<ScoreRow>, zero: number | null): CaseAnswer["scores"][number] {
+  return { score: entity, code: row.scoreCode, day: zero === null ? null : row.scoreDay - zero, value: row.scoreValue };
 }

@@ -1,4 +1,4 @@
-import { fieldsOf, type Rows, type TableName, type Value } from "@/lib/codebook";
+import { type CorrectionReason, fieldsOf, type Rows, type TableName, type Value } from "@/lib/codebook";
 import type { Batch, BatchKind, RowVersion } from "@/lib/registry";
 import { type Held, kindOf, shown, unitOf } from "./days";
 
@@ -22,7 +22,16 @@ export type CaseBatch = {
   readonly kind: BatchKind;
   readonly at: string;
   readonly undoes: number | null;
+  /** Why a field was corrected, of a correction that stands. */
+  readonly reason: CorrectionReason | null;
+  /** Numbers of the cases that this batch joined to this one. */
+  readonly joined: readonly number[];
   readonly changes: readonly RowChange[];
+};
+/** What stands beside the rows: corrections and joins, by the batch that made them. */
+export type Beside = {
+  readonly corrections: readonly { readonly since: number; readonly reason: CorrectionReason }[];
+  readonly joins: readonly { readonly since: number; readonly case: number }[];
 };
 
 type Row = Readonly<Record<string, Value>>;
@@ -34,7 +43,7 @@ type Codes = (name: string) => string | null;
 export function historyOf(
   versions: readonly RowVersion[],
   batches: readonly Batch[],
-  { asOf, zeroOf, surgeon }: { readonly asOf: number; readonly zeroOf: ZeroOf; readonly surgeon: Codes },
+  { asOf, zeroOf, surgeon, beside }: { readonly asOf: number; readonly zeroOf: ZeroOf; readonly surgeon: Codes; readonly beside: Beside },
 ): readonly CaseBatch[] {
   const changes = new Map<number, RowChange[]>();
   const note = (batch: number, change: RowChange | null) => {
@@ -48,8 +57,10 @@ export function historyOf(
     }
   }
   return batches.flatMap(({ batch, kind, at, undoes }) => {
-    const own = changes.get(batch);
-    return own ? [{ batch, kind, at, undoes, changes: own }] : [];
+    const own = changes.get(batch) ?? [];
+    const reason = beside.corrections.find(({ since }) => since === batch)?.reason ?? null;
+    const joined = beside.joins.filter(({ since }) => since === batch).map((join) => join.case);
+    return own.length + joined.length > 0 ? [{ batch, kind, at, undoes, reason, joined, changes: own }] : [];
   });
 }
 

@@ -1,6 +1,6 @@
 import type { BodyMeasureRow, EventRow, PersonRow, ScoreRow, SegmentRow, VisitRow } from "@/lib/codebook";
 import type { PersonCase, SegmentCase } from "@/lib/outcomes";
-import type { RowVersion } from "@/lib/registry";
+import type { CaseRow } from "@/lib/registry";
 
 export type With<Row> = { readonly entity: number; readonly segment: number | null; readonly row: Row };
 
@@ -14,14 +14,13 @@ export type CaseRows = {
   readonly scores: readonly With<ScoreRow>[];
 };
 
-/** @returns `null` when the person didn't hold then */
-export function rowsOfCase(versions: readonly RowVersion[], batch: number): CaseRows | null {
-  const held = versions.filter(({ since, until }) => since <= batch && (until === null || batch < until));
-  const of = <T extends RowVersion["table"]>(table: T) =>
+/** @returns `null` when the person isn't among them */
+export function rowsByTable(held: readonly CaseRow[]): CaseRows | null {
+  const of = <T extends CaseRow["table"]>(table: T) =>
     held.flatMap((one) =>
       // the table tells the row's type
       one.table === table
-        ? [{ entity: one.entity, segment: one.segmentEntity, row: one.row as Extract<RowVersion, { table: T }>["row"] }]
+        ? [{ entity: one.entity, segment: one.segmentEntity, row: one.row as Extract<CaseRow, { table: T }>["row"] }]
         : [],
     );
   const [person] = of("person");
