@@ -63,3 +63,7 @@ export type { ComplicationMatrixGroup, ComplicationMatrixRecord, ComplicationRow
 // Proportion before and after
 export { proportionFigure } from "./proportion/figure";
 export type { ProportionGroup, ProportionMark, ProportionRecord, ReadingSource } from "./proportion/record";
+
+// Course of distraction
+export { courseFigure } from "./course/figure";
+export type { Course, CourseGroup, CourseRecord, LagPoint } from "./course/record";

@@ -15,7 +15,7 @@ export function bottomAxis({ ticks }: Axis, { y, left, right, title }: Place): M
     { mark: "rule", x1: left, x2: right, y1: y, y2: y, ink: "ink", weight: 1 },
     ...ticks.map(({ at }): Mark => ({ mark: "rule", x1: at, x2: at, y1: y, y2: y + 5, ink: "ink", weight: 1 })),
     ...shown.map(({ at, text }): Mark => ({ mark: "text", x: at, y: y + 18, text, ink: "ink", size, anchor: "middle" })),
-    { mark: "text", x: right, y: y + 37, text: title, ink: "muted", size: 12.5, anchor: "end" },
+    ...(title === "" ? [] : [{ mark: "text", x: right, y: y + 37, text: title, ink: "muted", size: 12.5, anchor: "end" } as const]),
   ];
 }
 
