@@ -67,3 +67,7 @@ export type { ProportionGroup, ProportionMark, ProportionRecord, ReadingSource }
 // Course of distraction
 export { courseFigure } from "./course/figure";
 export type { Course, CourseGroup, CourseRecord, LagPoint } from "./course/record";
+
+// Comparisons
+export { forestFigure } from "./forest/figure";
+export type { ForestRecord, ForestRow } from "./forest/record";
