@@ -1,6 +1,6 @@
 "use client";
 
-import { useRouter, useSearchParams } from "next/navigation";
+import { useSearchParams } from "next/navigation";
 import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from "react";
 import { prepare } from "./doings";
 import { DropAnywhere } from "./drop-anywhere";
@@ -33,13 +33,6 @@ export function Intake({ kept }: Props) {
   useEffect(() => {
     if (mayPrepare && state.arrived.some(({ sheet }) => sheet !== null)) void prepare(store);
   }, [mayPrepare, state.arrived, store]);
-
-  const router = useRouter();
-  const batch = state.receipt?.batch ?? null;
-  useEffect(() => {
-    // the line of page names says up to when the registry holds data
-    if (batch !== null) router.refresh();
-  }, [batch, router]);
 
   if (state.able === false) return <NotAble />;
   const empty = state.arrived.length === 0;

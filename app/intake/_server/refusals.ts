@@ -1,5 +1,5 @@
 import { WireError } from "@/lib/intake";
-import { NothingCommitted, RowsRefused, UnitKeyRefused } from "@/lib/registry";
+import type { NothingCommitted, RowsRefused, UnitKeyRefused } from "@/lib/registry";
 import type { Refusal } from "../_talk/receipt";
 import { BodyTooLarge } from "./body-too-large";
 
@@ -22,20 +22,25 @@ export function refusedBecause(error: unknown): Response {
     return refused(422, "not-stripped", `The registry takes stripped rows only, and received ${error.kind} (${where}). Nothing was kept.`);
   }
   if (error instanceof TypeError) return refused(400, "broken-off", "The rows broke off on their way. Nothing was kept. Try once more.");
-  if (error instanceof RowsRefused) return refused(422, "rows-refused", rowsText(error));
-  if (error instanceof UnitKeyRefused)
+  if (isA<RowsRefused>(error, "RowsRefused")) return refused(422, "rows-refused", rowsText(error));
+  if (isA<UnitKeyRefused>(error, "UnitKeyRefused"))
     return refused(
       409,
       "another-key",
       "The registry has a key of its own by now, made somewhere else. Nothing was kept. Reload this page and open that key with its passphrase.",
     );
-  if (error instanceof NothingCommitted)
+  if (isA<NothingCommitted>(error, "NothingCommitted"))
     return refused(
       503,
       "not-written",
       "The registry’s file could not be written: the disk, or another program, stood in the way. Nothing was kept. Try once more.",
     );
   throw error;
+}
+
+// the registry was opened by whichever page came first, and pages are bundled apart: its errors are of that page's classes
+function isA<E extends Error>(error: unknown, name: E["name"]): error is E {
+  return error instanceof Error && error.name === name;
 }
 
 function rowsText({ findings }: RowsRefused): string {

@@ -1,10 +1,14 @@
-import { type TableName, tableNames } from "@/lib/codebook";
+import { fieldsOf, type TableName, tableNames, type Value } from "@/lib/codebook";
 import type { StrippedRows } from "@/lib/intake";
 import { askServer } from "./ask-server";
 import { linesOf } from "./lines";
 import type { Session, Work } from "./session";
 
 const rowsAPace = 2000;
+// what isn't recorded doesn't travel
+const blanks = Object.fromEntries(
+  tableNames.map((table) => [table, Object.fromEntries(fieldsOf(table).map(([id]) => [id, null]))]),
+) as Record<TableName, Record<string, null>>;
 
 /** What the registry holds, stripped rows all: brought down so that nothing need go up to know what is new. */
 export async function heldRows(session: Session, { signal, pace }: Work): Promise<StrippedRows> {
@@ -15,8 +19,8 @@ export async function heldRows(session: Session, { signal, pace }: Work): Promis
   let done = 0;
   let ended = false;
   for await (const line of linesOf(response.body)) {
-    const { table, row, end } = JSON.parse(line) as { table?: TableName; row?: unknown; end?: number };
-    if (table) rows[table].push(row);
+    const { table, row, end } = JSON.parse(line) as { table?: TableName; row?: Readonly<Record<string, Value>>; end?: number };
+    if (table) rows[table].push({ ...blanks[table], ...row });
     ended = end !== undefined;
     if (++done % rowsAPace === 0) pace({ step: "held", done, of });
   }
