@@ -11,7 +11,7 @@ const mostNamed = 3;
  */
 export function answerOf(record: HealingRecordForFigure, unit: ClockUnit): string {
   const answered = record.groups.filter((group) => group.mean.estimate !== null);
-  if (record.groups.length === 0) return "No segment in this cohort.";
+  if (total(record.groups, (group) => group.segments) === 0) return "No segment in this cohort.";
   if (answered.length === 0)
     return `No ${record.groups.some(isHealing) ? "healed" : "measured"} segment to answer with: ${whyNot(record.groups)}.`;
   return `${meansText(answered, unit)} ${unhealedText(record.groups)}`.trim();

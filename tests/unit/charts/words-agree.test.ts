@@ -67,7 +67,8 @@ test("the answer says how many unhealed are not in the means", () => {
   const censored = (femur.censored ?? 0) + (tibia.censored ?? 0);
   const analysed = (femur.healed ?? 0) + (tibia.healed ?? 0) + censored + 2;
   expect(answerOf(record, "days/cm")).toContain(`${censored} not healed at the last film and 2 ended unhealed of ${analysed} analysed`);
-  expect(answerOf(inventedRecord([]), "days/cm")).toBe("No segment in this cohort.");
+  const nobody = { ...emptyGroup("All segments"), segments: 0, patients: 0, excluded: {} };
+  for (const none of [[], [nobody]]) expect(answerOf(inventedRecord(none), "days/cm")).toBe("No segment in this cohort.");
   expect(answerOf(inventedRecord([emptyGroup("Humerus")]), "days/cm")).toBe(
     "No healed segment to answer with: of 3 segments, 0 not healed and 3 left out.",
   );
