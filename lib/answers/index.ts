@@ -22,7 +22,7 @@ export type { Between } from "./compare/sides";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { complicationMatrix, type MatrixAnswer, type MatrixGroup, type MatrixRow } from "./complications/matrix";
 export { type FollowUpAnswer, type FollowUpGroup, followUp } from "./follow-up/follow-up";
-export { type AgainstPlanAnswer, type AgainstPlanGroup, gainAgainstPlan, type PlanPoint } from "./gain/against-plan";
+export { type AgainstPlanAnswer, type AgainstPlanGroup, type AgainstPlanQuestion, gainAgainstPlan, type PlanPoint } from "./gain/against-plan";
 export { type CurveGroup, gainBands, type HealingCurveAnswer, healingCurve } from "./healing/curve";
 export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain, type GainLine } from "./healing/days-against-gain";
 export { type HealingQuestion, healing } from "./healing/healing";

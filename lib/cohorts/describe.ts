@@ -1,5 +1,6 @@
 import { labelOfCode } from "@/lib/codebook";
-import { conditionField } from "./fields";
+import { lowerFirst } from "./describe-split";
+import { conditionField, conditionUnit } from "./fields";
 import { type Condition, isSet, type Where } from "./where";
 
 /** The cohort in words, for the sentence, the caption and the methods line. */
@@ -16,12 +17,14 @@ function describePart(key: string, part: Condition | readonly Where[] | Where): 
 }
 
 function describeCondition(id: string, part: Condition): string {
-  const label = (conditionField(id)?.label ?? id).toLowerCase();
+  const label = lowerFirst(conditionField(id)?.label ?? id);
+  const unit = conditionUnit(id);
+  const behind = unit === null ? "" : ` ${unit}`;
   if (isSet(part)) return `${label} ${part.map((value) => valueWords(value)).join(" or ")}`;
   if ("missing" in part) return part.missing ? `${label} not recorded` : `${label} recorded`;
-  if (part.from !== undefined && part.to !== undefined) return `${label} ${part.from} to ${part.to}`;
-  if (part.from !== undefined) return `${label} at least ${part.from}`;
-  return part.to === undefined ? label : `${label} at most ${part.to}`;
+  if (part.from !== undefined && part.to !== undefined) return `${label} ${part.from} to ${part.to}${behind}`;
+  if (part.from !== undefined) return `${label} at least ${part.from}${behind}`;
+  return part.to === undefined ? label : `${label} at most ${part.to}${behind}`;
 }
 
 /** @example valueWords("magnetic-nail") // => "magnetic nail" */

@@ -11,6 +11,11 @@ const derivedFields: readonly (readonly [id: string, field: Field])[] = [
   ...gainMeasures.filter(({ kind }) => kind === "number").map(({ id, title }) => [id, number(title)] as const),
 ];
 
+const derivedUnits: ReadonlyMap<string, string> = new Map([
+  ["followUpDays", "days"],
+  ...[...indexDefinitions, ...gainMeasures].map(({ id, unit }) => [id, unit] as const),
+]);
+
 /** Fields that a condition or a split may name: those of the segment and of its person, but no pseudonym and no day, and derived ones. */
 const conditionFields: ReadonlyMap<string, Field> = new Map([
   ...[...fieldsOf("segment"), ...fieldsOf("person")].filter(([, field]) => field.kind !== "keyed" && field.kind !== "day"),
@@ -29,4 +34,16 @@ export function conditionFieldIds(): readonly string[] {
 /** Whether a condition's field is worked out and not held. */
 export function isDerivedField(id: string): boolean {
   return derivedIds.has(id);
+}
+
+/**
+ * The unit in which a condition's numbers are read; `null` where they have none.
+ * @example conditionUnit("surgery-to-consolidation") // => "days/cm"
+ */
+export function conditionUnit(id: string): string | null {
+  const derived = derivedUnits.get(id);
+  if (derived !== undefined) return derived;
+  const field = conditionFields.get(id);
+  if (field?.kind !== "number") return null;
+  return field.unit === "deg" ? "°" : field.unit;
 }

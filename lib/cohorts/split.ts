@@ -1,5 +1,5 @@
 import type { Value } from "@/lib/codebook";
-import { conditionField } from "./fields";
+import { conditionField, conditionUnit } from "./fields";
 import { CohortError } from "./where";
 
 /** One field of a split; `cuts` part a number field into bins, each from a cut up to under the next. */
@@ -38,3 +38,15 @@ export function binPlace({ cuts }: SplitField, value: Value): number {
   if (value.startsWith("under ")) return 0;
   return cuts.indexOf(Number(value.split(" ")[0])) + 1;
 }
+
+/**
+ * A bin with the unit of its field.
+ * @example binWords("gainMm", "80 and over") // => "80 mm and over"
+ */
+export function binWords(id: string, bin: string): string {
+  const unit = conditionUnit(id);
+  if (unit === null) return bin;
+  return bin.endsWith(over) ? `${bin.slice(0, -over.length)} ${unit}${over}` : `${bin} ${unit}`;
+}
+
+const over = " and over";

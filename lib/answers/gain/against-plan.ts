@@ -1,11 +1,12 @@
 import type { Where } from "@/lib/cohorts";
-import { gainErrorMm, healingStatus } from "@/lib/outcomes";
+import { gainErrorMm, healingStatus, type Plan } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { estimate } from "@/lib/stats";
 import { type Case, casesOf } from "../frames/cases";
 import { fieldsOfSplit, type Group, type GroupKey, splitBy } from "../healing/groups";
 import { said } from "../healing/said";
 import { type Head, openQuestion } from "../question/open";
+import { stateAsOf } from "../question/state";
 import type { Interval, Note, Share } from "../types";
 
 export type PlanPoint = {
@@ -38,37 +39,52 @@ export type AgainstPlanGroup = {
 export type AgainstPlanAnswer = Head & {
   readonly measure: "gain-error";
   readonly unit: "mm";
+  readonly definition: { readonly title: string; readonly sentence: string };
   readonly toleranceMm: number;
+  readonly plan: Plan;
   readonly groups: readonly AgainstPlanGroup[];
 };
 
-/** Gain against the plan at start: bias, share within the tolerance, limits of agreement, and why some stopped early. */
-export async function gainAgainstPlan(
-  registry: Registry,
-  asked: { readonly by?: readonly string[]; readonly where?: Where; readonly asOf?: number },
-): Promise<AgainstPlanAnswer> {
+export type AgainstPlanQuestion = {
+  readonly by?: readonly string[];
+  readonly where?: Where;
+  readonly asOf?: number;
+  /** The unit's own unless said. */
+  readonly toleranceMm?: number;
+  /** The plan at start unless said: the final plan absorbs what went wrong on the way. */
+  readonly plan?: Plan;
+};
+
+const planWords: Readonly<Record<Plan, string>> = { plannedGainMm: "the plan at start", plannedGainFinalMm: "the final plan" };
+
+/** Gain against the plan: bias, share within the tolerance, limits of agreement, and why some stopped early. */
+export async function gainAgainstPlan(registry: Registry, asked: AgainstPlanQuestion): Promise<AgainstPlanAnswer> {
+  const { plan = "plannedGainMm" } = asked;
+  const state = await stateAsOf(registry, asked.asOf);
+  const toleranceMm = asked.toleranceMm ?? (await registry.settings(state.batch)).toleranceMm;
   const head = await openQuestion(registry, {
     ...asked,
     measure: "gain-error.against-plan",
     method: "bias (CR2 by patient), Wilson's interval on the effective number, limits of agreement from variance parts",
+    options: { toleranceMm, plan },
   });
-  const { toleranceMm } = await registry.settings(head.batch);
   const cases = await casesOf(registry, head.state, asked.where ?? {}, fieldsOfSplit(head.by));
-  const groups = splitBy(cases, head.by).map((group) => answerGroup(group, toleranceMm));
-  return { ...head, measure: "gain-error", unit: "mm", toleranceMm, groups };
+  const groups = splitBy(cases, head.by).map((group) => answerGroup(group, toleranceMm, plan));
+  const sentence = `length gained less ${planWords[plan]}; early stops are never left out`;
+  return { ...head, measure: "gain-error", unit: "mm", definition: { title: "Gain less plan", sentence }, toleranceMm, plan, groups };
 }
 
-function pointOf({ segment }: Case): PlanPoint | string {
+function pointOf({ segment }: Case, plan: Plan): PlanPoint | string {
   if (segment.procedure !== "transport" && healingStatus(segment) === "still-distracting") return "still-distracting";
-  const error = gainErrorMm(segment);
+  const error = gainErrorMm(segment, plan);
   if (!error.measured) return error.because;
-  const plannedMm = segment.plannedGainMm as number;
+  const plannedMm = segment[plan] as number;
   const stoppedFor = error.value < 0 ? segment.planChangeReason : null;
   return { segment: segment.segment, person: segment.person, plannedMm, gainMm: segment.gainMm as number, stoppedFor };
 }
 
-function answerGroup(group: Group, toleranceMm: number): AgainstPlanGroup {
-  const read = group.cases.map(pointOf);
+function answerGroup(group: Group, toleranceMm: number, plan: Plan): AgainstPlanGroup {
+  const read = group.cases.map((one) => pointOf(one, plan));
   const points = read.filter((point) => typeof point !== "string");
   const errors = points.map(({ gainMm, plannedMm }) => gainMm - plannedMm);
   const head = {

@@ -1,10 +1,11 @@
 import type { Where } from "@/lib/cohorts";
-import { indexDefinition, type Rescue } from "@/lib/outcomes";
+import { definitionSentence, indexDefinition, type Rescue } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
-import { estimate } from "@/lib/stats";
 import { type Head, openQuestion } from "../question/open";
 import type { CurvePoint, Note } from "../types";
+import { middle } from "./group";
 import type { GroupKey } from "./groups";
+import { withEnded, withoutEnded } from "./healed-share";
 import { seed } from "./median-interval";
 import { type DayGroup, dayGroups } from "./readings";
 import { said } from "./said";
@@ -14,22 +15,26 @@ export type CurveGroup = {
   readonly label: string;
   readonly patients: number;
   readonly segments: number;
+  /** Segments on the curve: healed + censored + ended. `segments` = n + Σ excluded. */
   readonly n: number;
   readonly healed: number;
   readonly censored: number;
   readonly ended: number;
   readonly excluded: Readonly<Record<string, number>>;
   /** Share healed by a day, with its limits by patient; cut where fewer than five are at risk. */
-  readonly curve: readonly CurvePoint[];
-  /** Days at which segments were censored. */
-  readonly censoredAt: readonly number[];
+  readonly curve: readonly HealingCurvePoint[];
   readonly median: { readonly days: number | null; readonly lower: number | null; readonly upper: number | null };
   readonly medianGainMm: number | null;
 };
+/** `censored`: followed to this day and not healed. */
+export type HealingCurvePoint = CurvePoint & { readonly censored: number };
 export type HealingCurveAnswer = Head & {
   readonly measure: "time-to-consolidation";
   readonly unit: "days";
+  readonly definition: { readonly title: string; readonly sentence: string };
   readonly groups: readonly CurveGroup[];
+  /** What ends the time at risk without healing, in words; `null` where nothing did. */
+  readonly competing: string | null;
   readonly notes: readonly Note[];
 };
 
@@ -45,75 +50,74 @@ export async function healingCurve(
   const head = await openQuestion(registry, {
     ...asked,
     measure: "time-to-consolidation.curve",
-    method: "Kaplan–Meier on the day scale, log-log limits, robust by patient",
+    method:
+      "Kaplan–Meier on the day scale, log-log limits, robust by patient; where bones ended unhealed, Aalen–Johansen, by patient: bootstrap from 20 patients, else jackknife",
     options: { rescue: definition.rescue },
     seed,
   });
   const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
-  const answered = groups.map(answerGroup);
+  const answered = groups.map((group) => answerGroup(group, whatEnds[definition.rescue]));
+  const ends = answered.some(({ group }) => group.ended > 0);
   return {
     ...head,
     measure: "time-to-consolidation",
     unit: "days",
+    definition: { title: definition.title, sentence: definitionSentence(definition) },
     groups: answered.map(({ group }) => group),
-    notes: answered.flatMap(({ notes }) => notes).filter(firstOfCode),
+    competing: ends ? whatEnds[definition.rescue] : null,
+    notes: answered.flatMap(({ notes }) => notes).filter(firstOfText),
   };
 }
 
-function firstOfCode(note: Note, i: number, notes: readonly Note[]): boolean {
+const whatEnds: Readonly<Record<Rescue, string>> = {
+  counted: "ended unhealed",
+  competing: "a rescue operation, or ended unhealed",
+};
+
+function firstOfText(note: Note, i: number, notes: readonly Note[]): boolean {
   return notes.findIndex(({ text }) => text === note.text) === i;
 }
 
-function answerGroup({ key, label, cases, rows, ended, excluded }: DayGroup): {
-  readonly group: CurveGroup;
-  readonly notes: readonly Note[];
-} {
-  const counted = rows.filter(({ days }) => days > 0);
-  const head = {
-    key,
-    label,
-    patients: new Set(cases.map(({ segment }) => segment.person)).size,
-    segments: cases.length,
-    n: counted.length,
-    healed: counted.filter(({ healed }) => healed).length,
-    censored: counted.filter(({ healed }) => !healed).length,
-    ended,
-    excluded,
-    medianGainMm: medianOf(counted.flatMap(({ gainMm }) => (gainMm === null ? [] : [gainMm]))),
+type OnCurve = {
+  readonly person: number;
+  readonly days: number;
+  readonly outcome: "healed" | "censored" | "ended";
+  readonly gainMm: number | null;
+};
+
+/** The rows that a curve can hold; one without a day, or on the day of surgery itself, can't be placed and is counted. */
+function rowsOf({ rows, ended, excluded }: DayGroup) {
+  const placed: OnCurve[] = rows
+    .filter(({ days }) => days > 0)
+    .map(({ healed, ...row }) => ({ ...row, outcome: healed ? ("healed" as const) : ("censored" as const) }));
+  const gone = ended.flatMap((row): OnCurve[] =>
+    row.days === null || row.days <= 0 ? [] : [{ ...row, days: row.days, outcome: "ended" }],
+  );
+  const reasons = { ...excluded };
+  const add = (reason: string, n: number) => {
+    if (n > 0) reasons[reason] = (reasons[reason] ?? 0) + n;
   };
-  const none = { days: null, lower: null, upper: null };
-  if (counted.length === 0) return { group: { ...head, curve: [], censoredAt: [], median: none }, notes: [] };
-  const { records, notes } = estimate({
-    situation: "healing-curve",
-    days: counted.map(({ days }) => days),
-    healed: counted.map(({ healed }) => Number(healed)),
-    patient: counted.map(({ person }) => person),
-    gainCm: counted.map(({ gainMm }) => (gainMm ?? 0) / 10),
-    missing: excluded["healing-date-missing"] ?? 0,
-    seed,
-  });
-  const one = records.curves[0];
-  if (!one) return { group: { ...head, curve: [], censoredAt: [], median: none }, notes: [] };
-  const { time, atRisk, survival, lower, upper } = one.curve.curve;
-  // the curve of the healed rises: one less the share still unhealed, so its limits change places
-  const curve = time.slice(0, one.shownSteps).map((day, i) => ({
-    day,
-    atRisk: atRisk[i] ?? 0,
-    estimate: 1 - (survival[i] ?? 1),
-    lower: complement(upper[i]),
-    upper: complement(lower[i]),
-  }));
-  const median = { days: one.curve.estimate, lower: one.curve.lower, upper: one.curve.upper };
-  const censoredAt = counted.filter(({ healed }) => !healed).map(({ days }) => days);
-  return { group: { ...head, curve, censoredAt, median }, notes: notes.map(said) };
+  add("days-out-of-order", rows.length - placed.length);
+  add("no-end", ended.length - gone.length);
+  return { onCurve: [...placed, ...gone], excluded: reasons };
 }
 
-function complement(share: number | null | undefined): number | null {
-  return share === null || share === undefined ? null : 1 - share;
-}
-
-function medianOf(values: readonly number[]): number | null {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = sorted.length / 2;
-  return sorted.length === 0 ? null : ((sorted[Math.ceil(half) - 1] ?? 0) + (sorted[Math.floor(half)] ?? 0)) / 2;
+function answerGroup(group: DayGroup, competing: string): { readonly group: CurveGroup; readonly notes: readonly Note[] } {
+  const { onCurve, excluded } = rowsOf(group);
+  const having = (outcome: OnCurve["outcome"]) => onCurve.filter((row) => row.outcome === outcome).length;
+  const head = {
+    key: group.key,
+    label: group.label,
+    patients: new Set(group.cases.map(({ segment }) => segment.person)).size,
+    segments: group.cases.length,
+    n: onCurve.length,
+    healed: having("healed"),
+    censored: having("censored"),
+    ended: having("ended"),
+    excluded,
+    medianGainMm: middle(onCurve.flatMap(({ gainMm }) => (gainMm === null ? [] : [gainMm]))),
+  };
+  if (onCurve.length === 0) return { group: { ...head, curve: [], median: { days: null, lower: null, upper: null } }, notes: [] };
+  const { notes, ...drawn } = head.ended > 0 ? withEnded(onCurve, competing) : withoutEnded(onCurve, excluded["healing-date-missing"] ?? 0);
+  return { group: { ...head, ...drawn }, notes: notes.map(said) };
 }

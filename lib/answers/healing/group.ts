@@ -3,7 +3,7 @@ import { kaplanMeier, sortedCopy } from "@/lib/stats";
 import type { HealingGroup, HealingMark } from "../types";
 import type { Group } from "./groups";
 import type { Censored, Measured } from "./read";
-import { daysAtGain, meansOf, medianOf, type Quartiles, quartilesOf, ratioOf } from "./summaries";
+import { daysAtGain, meansOf, medianOf, noMean, type Quartiles, quartilesOf, ratioOf } from "./summaries";
 
 export type ReadGroup = Group & {
   readonly measured: readonly Measured[];
@@ -42,7 +42,8 @@ export function summariseGroup(group: ReadGroup, definition: IndexDefinition, me
     ...countsOf(group, definition),
     excluded: group.excluded,
     ...means,
-    ratioOfSums: ratioOf(measured),
+    // all days over all centimetres mean something for an index only
+    ratioOfSums: definition.per === null || definition.inverse ? noMean : ratioOf(measured),
     deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(measured.length),
     median: medianOf(measured, censored),
     quartiles: quartilesOf(measured, censored, curveQuartiles(group)),

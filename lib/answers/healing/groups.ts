@@ -1,5 +1,5 @@
 import type { Value } from "@/lib/codebook";
-import { binPlace, conditionField, parseSplitField, type SplitField, splitValue, valueWords } from "@/lib/cohorts";
+import { binPlace, binWords, conditionField, parseSplitField, type SplitField, splitValue, valueWords } from "@/lib/cohorts";
 import type { Case } from "../frames/cases";
 
 export type GroupKey = Readonly<Record<string, Value>>;
@@ -39,7 +39,7 @@ function labelOf(key: GroupKey, fields: readonly SplitField[]): string {
 function wordsFor({ id, cuts }: SplitField, value: Value): string {
   if (typeof value === "string" && cuts.length === 0) return valueWords(value);
   const label = (conditionField(id)?.label ?? id).toLowerCase();
-  if (typeof value === "string") return `${label} ${value}`;
+  if (typeof value === "string") return `${label} ${binWords(id, value)}`;
   return `${label}${value === null ? "" : ":"} ${valueWords(value)}`;
 }
 

@@ -4,7 +4,7 @@ import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { fieldsOfSplit, type Group, splitBy } from "./groups";
 
-/** A segment on the day scale: healed on a day, or not yet healed at its last film. */
+/** A segment on the day scale: healed on a day, not yet healed at its last film, or ended: it can't heal so any more. */
 export type DayRow = {
   readonly one: Case;
   readonly person: number;
@@ -13,9 +13,10 @@ export type DayRow = {
   readonly healed: boolean;
   readonly gainMm: number | null;
 };
+export type EndedRow = { readonly person: number; readonly segment: number; readonly days: number | null; readonly gainMm: number | null };
 export type DayGroup = Group & {
   readonly rows: readonly DayRow[];
-  readonly ended: number;
+  readonly ended: readonly EndedRow[];
   readonly excluded: Readonly<Record<string, number>>;
 };
 
@@ -35,12 +36,12 @@ export async function dayGroups(
 function readDays(group: Group, definition: IndexDefinition, boneNamed: boolean): DayGroup {
   const rows: DayRow[] = [];
   const excluded: Record<string, number> = {};
-  let ended = 0;
+  const ended: EndedRow[] = [];
   for (const one of group.cases) {
     const reading = readIndex(one.segment, definition, { boneNamed });
     const { person, segment } = one.segment;
     if (reading.reading === "excluded") excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
-    else if (reading.reading === "ended") ended++;
+    else if (reading.reading === "ended") ended.push({ person, segment, days: reading.days, gainMm: reading.gainMm });
     else rows.push({ one, person, segment, days: reading.days, healed: reading.reading === "measured", gainMm: reading.gainMm });
   }
   return { ...group, rows, ended, excluded };

@@ -16,7 +16,8 @@ type Timed = { readonly value: number; readonly days: number; readonly gainMm: n
 export type Reading =
   | ({ readonly reading: "measured"; readonly rescued: boolean; readonly filmIntervalDays: number | null } & Timed)
   | ({ readonly reading: "censored" } & Timed)
-  | { readonly reading: "ended"; readonly status: HealingStatus }
+  /** `days` to the event that ended it: the rescue, the removal, else the last film; `null` where no such day is recorded. */
+  | { readonly reading: "ended"; readonly status: HealingStatus; readonly days: number | null; readonly gainMm: number | null }
   | { readonly reading: "excluded"; readonly because: Reason; readonly status: HealingStatus };
 
 const fixators: ReadonlySet<string | null> = new Set(fixatorDevices);
@@ -47,8 +48,9 @@ function readHealing(segment: SegmentCase, course: Course, status: HealingStatus
   if (status === "healing-date-missing") return { reading: "excluded", because: "healing-date-missing", status };
   const end = dayOf(definition.to, segment, course);
   const rescuedFirst = segment.rescueDay !== null && (course.consolidationDay === null || segment.rescueDay < course.consolidationDay);
-  if (status === "ended-unhealed" || (definition.rescue === "competing" && rescuedFirst)) return { reading: "ended", status };
   const from = dayOf(definition.from, segment, course);
+  if (definition.rescue === "competing" && rescuedFirst) return endedOn(segment.rescueDay, segment, from, status, definition);
+  if (status === "ended-unhealed") return endedOn(unhealedEnd(segment, course), segment, from, status, definition);
   if (from === null) return { reading: "excluded", because: "no-start", status };
   const healed = status === "healed";
   const to = healed ? end : course.lastFilmDay;
@@ -57,6 +59,16 @@ function readHealing(segment: SegmentCase, course: Course, status: HealingStatus
   const times = timed(segment, status, definition, to - from);
   if (!healed) return { reading: "censored", ...times };
   return { reading: "measured", rescued: rescuedFirst, filmIntervalDays: filmInterval(course), ...times };
+}
+
+function endedOn(to: number | null, segment: SegmentCase, from: number | null, status: HealingStatus, { per }: IndexDefinition): Reading {
+  const days = from === null || to === null || to < from ? null : to - from;
+  return { reading: "ended", status, days, gainMm: segment[per ?? "gainMm"] };
+}
+
+/** The day on which a bone that ended unhealed was last known to be on its way. */
+function unhealedEnd(segment: SegmentCase, { lastFilmDay }: Course): number | null {
+  return segment.implantRemovalDay ?? segment.fixatorRemovalDay ?? lastFilmDay ?? segment.lastFollowUpDay;
 }
 
 function apart(segment: SegmentCase, boneNamed: boolean): Reason | null {
