@@ -16,7 +16,10 @@ export type {
 
 // Reading files
 export { defaultLimits, type Limits } from "./read/limits";
-export { readSheet, type SheetRead } from "./read/read-sheet";
+export { type FileRead, type ReadFileOptions, readFile } from "./read/read-file";
+export { readSheet } from "./read/read-sheet";
+export type { SheetRead } from "./read/sheet-of";
+export type { SkippedSheet } from "./read/workbook/choose-sheets";
 
 // Matching columns
 export type { ColumnMatch, SheetMatch } from "./match/column-match";

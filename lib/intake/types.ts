@@ -14,13 +14,14 @@ export type Finding = {
 };
 
 export type Delimiter = "," | ";" | "\t";
-export type Encoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
+/** `workbook`: no text at all, a spreadsheet's own format. */
+export type Encoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252" | "workbook";
 export type DateOrder = "dmy" | "mdy" | "ymd";
 export type LengthUnit = "mm" | "cm" | "m" | "in";
 export type TimeUnit = "days" | "weeks" | "months" | "years";
 
 /**
- * A file as read: strings only. `headers` names each column once (a repeated header gets ` #2`, a blank one is `column 7`) and is the key of
+ * A file as read, or one sheet of a workbook (`file` is then `log.xlsx · 2024`): strings only. `headers` names each column once (a repeated header gets ` #2`, a blank one is `column 7`) and is the key of
  * a mapping; `headerCells` are the headers as typed. `rowNumbers[i]` is the file's own line number of `rows[i]`.
  */
 export type Sheet = {

@@ -2,7 +2,7 @@ import { writeFileSync } from "node:fs";
 import { oneOf, parseWords, Refusal, textOf, UsageError } from "../arguments";
 import { type Answer, type Command, done } from "../command";
 import { answerOf, textOfIntake } from "../intake/answer";
-import { mappingFor, readSheets, saveMapping } from "../intake/files";
+import { mappingFor, readFiles, saveMapping } from "../intake/files";
 import { heldRows } from "../intake/held";
 import { openKeyFor } from "../intake/key";
 import { prepareFiles } from "../intake/prepare-files";
@@ -32,7 +32,8 @@ export const intake: Command = {
     const decimal = oneOf(values, "decimal", [",", "."]) ?? null;
     const lengths = oneOf(values, "lengths", ["mm", "cm"]) ?? null;
     const mapping = mappingFor(textOf(values, "mapping"), { dates, decimal });
-    const read = readSheets(files);
+    const read = await readFiles(files);
+    for (const sheet of read.skipped) process.stderr.write(`passed over: ${sheet} (hidden, blank or no table of cases)\n`);
     const checkOnly = values["check-only"] === true;
     return withRegistry(async (registry) => {
       const key = await openKeyFor(registry, textOf(values, "passphrase-file"), { checkOnly });

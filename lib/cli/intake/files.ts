@@ -1,17 +1,28 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
-import { emptyMapping, type Finding, type Mapping, parseMapping, readSheet, type Sheet } from "@/lib/intake";
+import { emptyMapping, type FileRead, type Finding, type Mapping, parseMapping, readFile, type Sheet } from "@/lib/intake";
 import { UsageError } from "../arguments";
 
-export type ReadFiles = { readonly sheets: readonly Sheet[]; readonly findings: readonly Finding[]; readonly filesRefused: number };
+export type ReadFiles = {
+  readonly sheets: readonly Sheet[];
+  readonly findings: readonly Finding[];
+  readonly filesRefused: number;
+  /** Sheets of workbooks that were passed over, each as `log.xlsx · Read me`. */
+  readonly skipped: readonly string[];
+};
 
 /** Read every file of the call; one that is refused leaves its finding. @throws UsageError when a file isn't there */
-export function readSheets(files: readonly string[]): ReadFiles {
-  const read = files.map((file) => readSheet(bytesOf(file), { file: path.basename(file) }));
+export async function readFiles(files: readonly string[]): Promise<ReadFiles> {
+  const read: { readonly name: string; readonly file: FileRead }[] = [];
+  for (const file of files) {
+    const name = path.basename(file);
+    read.push({ name, file: await readFile(bytesOf(file), { file: name }) });
+  }
   return {
-    sheets: read.flatMap(({ sheet }) => (sheet ? [sheet] : [])),
-    findings: read.flatMap(({ findings }) => findings),
-    filesRefused: read.filter(({ sheet }) => sheet === null).length,
+    sheets: read.flatMap(({ file }) => file.sheets),
+    findings: read.flatMap(({ file }) => file.findings),
+    filesRefused: read.filter(({ file }) => file.sheets.length === 0).length,
+    skipped: read.flatMap(({ name, file }) => file.skipped.map(({ sheet }) => `${name} · ${sheet}`)),
   };
 }
 

@@ -8,8 +8,8 @@ type Words = Wording | ((about: About) => Wording);
 const words: Readonly<Record<FindingCode, Words>> = {
   "empty-file": { expected: "a table with headers and rows", mend: "Export the sheet again and bring that file." },
   "not-a-table": {
-    expected: "a table as text: comma, semicolon or tab between the cells",
-    mend: "In the spreadsheet choose Save as, CSV, and bring that file.",
+    expected: "a workbook (.xlsx), or text with comma, semicolon or tab between the cells",
+    mend: "In the spreadsheet choose Save as, .xlsx or CSV, and bring that file.",
   },
   "too-large": { expected: "at most 64 MB", mend: "Bring the sheet in parts, by year for instance: parts join by local number and day." },
   "too-many-rows": {

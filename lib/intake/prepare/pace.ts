@@ -1,3 +1,5 @@
+import { turn } from "../pace";
+
 const rowsAtATime = 1000;
 
 /** Does a piece of work a row, letting others have their turn between chunks, and stopping when it is told to. */
@@ -13,16 +15,4 @@ export async function eachRow<T>(
     onChunk?.(to);
     if (to < items.length) await turn();
   }
-}
-
-/** A message to oneself: timers of a page wait at least 4 ms each, which a hundred thousand rows would feel. */
-function turn(): Promise<void> {
-  return new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(null);
-  });
 }

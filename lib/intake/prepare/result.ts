@@ -1,5 +1,5 @@
 import { type TableName, tableNames } from "@/lib/codebook";
-import { raggedFindings } from "../read/read-sheet";
+import { raggedFindings } from "../read/sheet-of";
 import type { Finding, Mapping, Sheet, StrippedRows } from "../types";
 import { commentsOf } from "./comments";
 import { notCompared } from "./count-news";

@@ -21,8 +21,8 @@ export function findHeaderRow(records: readonly Record[]): number | null {
   return mostlyValues((top[first] as Record).cells) ? null : first;
 }
 
-/** Cells that are headers known here, of whatever kind of sheet. */
-function recognised(cells: readonly string[]): number {
+/** How many cells are headers known here, of whatever kind of sheet. */
+export function recognised(cells: readonly string[]): number {
   const isKnown = (cell: string) => {
     const read = readHeader(cell);
     return read.dropped !== null || sheetKinds.some((kind) => lookUp(read, aliasIndex(kind)) !== null);

@@ -15,6 +15,11 @@ export function kindByFirstBytes(bytes: Uint8Array): string | null {
   return signatures.find(([, signature]) => signature.every((byte, i) => bytes[i] === byte))?.[0] ?? null;
 }
 
+/** Whether bytes are a packed file, as workbooks are. */
+export function isPacked(bytes: Uint8Array): boolean {
+  return bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 0x03 && bytes[3] === 0x04;
+}
+
 /** What a text is that no table holds; `null` when it may be a table. */
 export function kindByText(text: string): string | null {
   if (text.includes("\u0000")) return "a file with NUL bytes";
