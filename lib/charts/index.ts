@@ -71,3 +71,7 @@ export type { Course, CourseGroup, CourseRecord, LagPoint } from "./course/recor
 // Comparisons
 export { forestFigure } from "./forest/figure";
 export type { ForestRecord, ForestRow } from "./forest/record";
+
+// Case-mix balance
+export { balanceFigure } from "./balance/figure";
+export type { BalanceGroup, BalanceRecord, BalanceRow } from "./balance/record";
