@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import { healing } from "@/lib/answers";
-import { answerOf, captionOf, drawSvg, equalGainText, layoutHealing, tableOf } from "@/lib/charts";
+import { answerOf, captionOf, drawSvg, equalGainText, figureCsv, layoutHealing, tableOf } from "@/lib/charts";
 import { describeWhere } from "@/lib/cohorts";
 import { registry } from "../_data/registry";
 import { standing } from "../_data/standing";
@@ -42,6 +42,7 @@ async function Answered({ question }: { readonly question: OutcomesQuestion }) {
         narrow={draw(widths.narrow)}
         caption={captionOf(answer, { unit, cohort: describeWhere(where) })}
         fileName={`${answer.measure}-${answer.stamp}.svg`}
+        csv={figureCsv(tableOf(answer, unit))}
       />
       <Numbers table={tableOf(answer, unit)} caption="The numbers of the figure, by group" />
       <WorkedOut answer={answer} question={question} />

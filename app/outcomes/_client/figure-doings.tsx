@@ -1,17 +1,18 @@
 "use client";
 
 import { useState } from "react";
-import { pictureOf, saveFile } from "./picture";
+import { pictureOf, printPicture, savePicture, saveText } from "./picture";
 
 type Props = {
   readonly svg: string;
   readonly caption: string;
   readonly fileName: string;
+  readonly csv: string | null;
   readonly labels: () => readonly string[];
 };
 
 /** What one does next with a figure: copy it, save it, copy its caption, read its marks as a list. */
-export function FigureDoings({ svg, caption, fileName, labels }: Props) {
+export function FigureDoings({ svg, caption, fileName, csv, labels }: Props) {
   const [done, setDone] = useState("");
   const [list, setList] = useState<readonly string[]>([]);
   const attempt = (work: () => Promise<void>, words: string) => () =>
@@ -20,15 +21,27 @@ export function FigureDoings({ svg, caption, fileName, labels }: Props) {
       () => setDone("The browser did not allow it. Save the figure instead."),
     );
   const copyPicture = attempt(() => navigator.clipboard.write([new ClipboardItem({ "image/png": pictureOf(svg) })]), "Figure copied.");
+  const saveForPrint = attempt(
+    async () => savePicture(await printPicture(svg), fileName.replace(/svg$/, "png")),
+    "Saved at 300 dots an inch.",
+  );
   const copyCaption = attempt(() => navigator.clipboard.writeText(caption), "Caption copied.");
   return (
     <div className="doings sans">
       <button type="button" onClick={copyPicture}>
         Copy the figure
       </button>
-      <button type="button" onClick={() => saveFile(svg, fileName)}>
+      <button type="button" onClick={() => saveText(svg, fileName, "image/svg+xml")}>
         Save as .svg
       </button>
+      <button type="button" onClick={saveForPrint}>
+        Save as .png, 300 dpi
+      </button>
+      {csv === null ? null : (
+        <button type="button" onClick={() => saveText(csv, fileName.replace(/svg$/, "csv"), "text/csv")}>
+          Save the numbers as .csv
+        </button>
+      )}
       <button type="button" onClick={copyCaption}>
         Copy the caption
       </button>

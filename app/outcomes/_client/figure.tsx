@@ -9,12 +9,14 @@ type Props = {
   readonly narrow: string;
   readonly caption: string;
   readonly fileName: string;
+  /** What the figure shows, as a file of its own. */
+  readonly csv?: string;
 };
 
 const hint = "Point at a mark, or walk through them with the arrow keys.";
 
 /** The one client component of figures: it takes the drawing as a string and gives it focus, a readout and the ways to take it along. */
-export function Figure({ wide, narrow, caption, fileName }: Props) {
+export function Figure({ wide, narrow, caption, fileName, csv }: Props) {
   const drawing = useRef<HTMLDivElement>(null);
   const [current, setCurrent] = useState<number | null>(null);
   const [said, setSaid] = useState(hint);
@@ -64,7 +66,7 @@ export function Figure({ wide, narrow, caption, fileName }: Props) {
         {said}
       </p>
       <figcaption className="sans small">{caption}</figcaption>
-      <FigureDoings svg={wide} caption={caption} fileName={fileName} labels={() => labelsIn(drawing.current)} />
+      <FigureDoings svg={wide} caption={caption} fileName={fileName} csv={csv ?? null} labels={() => labelsIn(drawing.current)} />
     </figure>
   );
 }

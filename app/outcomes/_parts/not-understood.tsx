@@ -1,7 +1,9 @@
 import { PlainPage } from "../../_page/plain-page";
-import type { Trouble } from "../_question";
+import type { Trouble } from "../_address/pieces";
 
-export function NotUnderstood({ troubles }: { readonly troubles: readonly Trouble[] }) {
+type Props = { readonly troubles: readonly Trouble[]; readonly afresh?: string };
+
+export function NotUnderstood({ troubles, afresh = "/outcomes" }: Props) {
   return (
     <PlainPage title="This address asks for something that can’t be answered.">
       <ul>
@@ -12,7 +14,7 @@ export function NotUnderstood({ troubles }: { readonly troubles: readonly Troubl
         ))}
       </ul>
       <p>
-        <a href="/outcomes">Ask afresh</a>
+        <a href={afresh}>Ask afresh</a>
       </p>
     </PlainPage>
   );

@@ -37,7 +37,7 @@ function numbersRow(row: readonly string[], table: DataTable, shown: readonly Ta
   const cell = (column: TableColumn | undefined) => (column === undefined ? undefined : row[table.columns.indexOf(column)]);
   const [first, ...rest] = shown;
   return (
-    <tr key={cell(first)}>
+    <tr key={row.join("|")}>
       <th scope="row" className="start">
         {cell(first)}
       </th>

@@ -1,0 +1,88 @@
+import type { ReactNode } from "react";
+import type { DataTable } from "@/lib/charts";
+import { describeWhere, type Where } from "@/lib/cohorts";
+import type { Drawable, Told } from "@/lib/reports";
+import { noBreak } from "../../_page/no-break";
+import { Figure } from "../_client/figure";
+import { Numbers } from "../_parts/numbers";
+import { Worked } from "./worked";
+
+const widths = { wide: 880, narrow: 328 } as const;
+
+type Props = {
+  readonly told: Told;
+  readonly where: Where;
+  /** Of the units that figures can be read in; those that know another keep their own. */
+  readonly unit?: string;
+  readonly sentence: ReactNode;
+  /** What stands between the answer and the figures, such as case mix. */
+  readonly children?: ReactNode;
+};
+
+/** A place of Outcomes: question, answer, figures, numbers, and how they were worked out. */
+export function PlacePage({ told, where, unit, sentence, children }: Props) {
+  const [answer, ...more] = told.sentences;
+  return (
+    <main className="sheet" id="page">
+      <h1 className="only-heard">Outcomes: {told.title}</h1>
+      {sentence}
+      {answer === undefined ? null : <p className="answer number">{noBreak(answer)}</p>}
+      {more.map((text) => (
+        <p key={text} className="number">
+          {noBreak(text)}
+        </p>
+      ))}
+      {told.cautions.map((text) => (
+        <p key={text} className="said warm">
+          {noBreak(text)}
+        </p>
+      ))}
+      {children}
+      {told.figures.map((figure) => (
+        <FigureAndNumbers key={figure.id} figure={figure} stamp={told.references[0]?.stamp ?? ""} where={where} {...unitOf(figure, unit)} />
+      ))}
+      {told.tables.map(({ table, caption }) => (
+        <section key={caption} className="told-table">
+          <h2>{caption}</h2>
+          <NumbersFolded table={table} caption={caption} />
+        </section>
+      ))}
+      <Worked told={told} where={where} />
+    </main>
+  );
+}
+
+function unitOf(figure: Drawable, unit: string | undefined): { readonly unit?: string } {
+  return unit !== undefined && figure.units.includes(unit) ? { unit } : {};
+}
+
+type FigureProps = { readonly figure: Drawable; readonly unit?: string; readonly stamp: string; readonly where: Where };
+
+export function FigureAndNumbers({ figure, unit, stamp, where }: FigureProps) {
+  const shown = unit === undefined ? {} : { unit };
+  return (
+    <section className="told-figure">
+      <Figure
+        wide={figure.svg({ width: widths.wide, ...shown })}
+        narrow={figure.svg({ width: widths.narrow, ...shown })}
+        caption={figure.caption({ cohort: describeWhere(where), ...shown })}
+        fileName={`${figure.id}-${stamp}.svg`}
+        csv={figure.csv(unit)}
+      />
+      <NumbersFolded table={figure.table(unit)} caption="The numbers of the figure" />
+    </section>
+  );
+}
+
+const mostRowsOpen = 20;
+
+/** A long table is folded on the screen; paper and whoever opens it have all of it. */
+function NumbersFolded({ table, caption }: { readonly table: DataTable; readonly caption: string }) {
+  if (table.rows.length <= mostRowsOpen) return <Numbers table={table} caption={caption} />;
+  return (
+    <details className="folded">
+      <summary>{`${caption}, ${table.rows.length} rows`}</summary>
+      <Numbers table={table} caption={caption} />
+    </details>
+  );
+}

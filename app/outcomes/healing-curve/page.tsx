@@ -1,0 +1,36 @@
+import type { Metadata } from "next";
+import { gainBands } from "@/lib/answers";
+import { tellHealingCurve } from "@/lib/reports";
+import { registry } from "../../_data/registry";
+import type { PageAsked } from "../../_page/asked";
+import { rescueChoices } from "../_choices";
+import { Sentence, Word } from "../_client/sentence";
+import { CohortWords, KeptWords } from "../_place/asked";
+import { openPlace } from "../_place/open-place";
+import { PlacePage } from "../_place/place-page";
+import { SplitWord } from "../_place/split-word";
+import { timeUnitChoices, timeUnits } from "../_place/units";
+import { placeOf } from "../_places/places";
+
+export const metadata: Metadata = { title: "Healing curve" };
+
+const spec = { rescue: ["counted", "competing"], unit: timeUnits } as const;
+
+export default async function HealingCurve({ searchParams }: PageAsked) {
+  const opened = await openPlace("healing-curve", searchParams, spec, {
+    usualBy: [gainBands],
+    wouldStand: "how many bones had healed by each day: a curve for each band of gain, the unhealed counted up to their last film",
+  });
+  if ("page" in opened) return opened.page;
+  const { where, by, asOf, words } = opened.question;
+  const told = await tellHealingCurve(await registry(), { where, by, asOf, rescue: words.rescue });
+  const sentence = (
+    <Sentence action={placeOf("healing-curve").path}>
+      What share had healed by which day in <CohortWords where={where} by={by} place="healing-curve" />, split by <SplitWord by={by} />,
+      with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} />, in{" "}
+      <Word name="unit" label="Unit" value={words.unit} choices={timeUnitChoices} />
+      <KeptWords where={where} asOf={asOf} />?
+    </Sentence>
+  );
+  return <PlacePage told={told} where={where} unit={words.unit} sentence={sentence} />;
+}

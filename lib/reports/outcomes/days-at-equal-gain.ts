@@ -1,0 +1,102 @@
+import { type CompareAnswer, compare, type DaysAgainstGainAnswer, daysAgainstGain, type HealingAnswer, healing } from "@/lib/answers";
+import { daysAgainstGainFigure, type DaysAgainstGainRecord, excludedText, equalGainText } from "@/lib/charts";
+import { drawable } from "../told/drawable";
+import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
+import type { Told } from "../told/told";
+import { commandWords } from "../words/command-words";
+import { asSentence, notesOf } from "../words/notes";
+import { fixedPartText, indexDifferenceText, ratioText } from "./equal-gain-words";
+
+export type EqualGainQuestion = PlaceQuestion & { readonly measure: string };
+
+/** Days against gain: what two groups differ by at equal gain, what each line is made of, and what the index would have said. */
+export async function tellDaysAtEqualGain(registry: Registry, question: EqualGainQuestion): Promise<Told> {
+  const asked = { ...askedOf(question), measure: question.measure };
+  const [answer, lines] = await Promise.all([healing(registry, asked), daysAgainstGain(registry, asked)]);
+  const compared = await comparedIn(registry, question, answer);
+  const record = recordOf(answer, lines, compared);
+  return {
+    title: "Days at equal gain",
+    sentences: sentencesOf(answer, lines, compared),
+    cautions: cautionsOf(answer, compared),
+    figures: [drawable(daysAgainstGainFigure, record)],
+    tables: [],
+    definition: answer.definition.sentence,
+    method: methodOf(lines, compared),
+    leftOut: answer.groups.map((group) => ({ label: group.label, text: excludedText(group) })).filter(({ text }) => text !== ""),
+    notes: notesOf([...answer.notes, ...(compared?.notes ?? [])], answer.groups),
+    references: [
+      { of: "days at equal gain by group", stamp: answer.stamp },
+      { of: "the lines", stamp: lines.stamp },
+      ...(compared ? [{ of: "the two groups compared", stamp: compared.stamp }] : []),
+    ],
+    commands: commandsOf(question, compared, answer),
+    batch: answer.batch,
+    dataTo: answer.dataTo,
+  };
+}
+
+/** Two groups of one field are compared; of more, each has its days at one gain, and pairs are compared side by side. */
+function pairOf({ by }: PlaceQuestion, answer: HealingAnswer): readonly [HealingAnswer["groups"][number], HealingAnswer["groups"][number]] | null {
+  const [field, second] = by;
+  if (field === undefined || second !== undefined || field.includes(":")) return null;
+  const known = answer.groups.filter(({ key }) => key[field] !== null);
+  const [a, b] = known;
+  return a && b && known.length === 2 ? [a, b] : null;
+}
+
+async function comparedIn(registry: Registry, question: EqualGainQuestion, answer: HealingAnswer): Promise<CompareAnswer | null> {
+  const pair = pairOf(question, answer);
+  const [field] = question.by;
+  if (pair === null || field === undefined) return null;
+  const { asOf, where } = askedOf(question);
+  const values = [pair[0].key[field] ?? null, pair[1].key[field] ?? null] as const;
+  return compare(registry, { measure: question.measure, between: { field, values, where }, ...(asOf === undefined ? {} : { asOf }) });
+}
+
+function recordOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: CompareAnswer | null): DaysAgainstGainRecord {
+  const groups = answer.groups.map((group) => {
+    const own = lines.groups.find(({ label }) => label === group.label);
+    const healed = own?.points.filter((point) => point.healed) ?? [];
+    const line = own?.line ? { ...own.line, n: healed.length, patients: new Set(healed.map(({ person }) => person)).size } : null;
+    return { ...group, line };
+  });
+  const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
+  return { ...answer, groups, said: equal ? ratioText(equal, labelsOf(answer)) : equalGainText(answer.groups) };
+}
+
+function labelsOf({ groups, by }: HealingAnswer): (value: string) => string {
+  return (value) => groups.find(({ key }) => String(key[by[0] ?? ""]) === value)?.label ?? value;
+}
+
+function sentencesOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: CompareAnswer | null): readonly string[] {
+  const naming = labelsOf(answer);
+  const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
+  const index = compared?.differences.find(({ kind }) => kind === "difference");
+  return [
+    equal ? ratioText(equal, naming) : null,
+    equalGainText(answer.groups) ?? (answer.groups.length === 0 ? "No segment in this cohort." : "Too few bones to say how many days they take at one gain."),
+    fixedPartText(lines.groups),
+    index ? indexDifferenceText(index, naming) : null,
+  ].filter((text) => text !== null);
+}
+
+function cautionsOf(answer: HealingAnswer, compared: CompareAnswer | null): readonly string[] {
+  const notes = [...answer.notes, ...(compared?.notes ?? [])];
+  const shared = notes.find(({ code }) => code === "shared-denominator");
+  return shared ? [asSentence(shared.text)] : [];
+}
+
+function methodOf(lines: DaysAgainstGainAnswer, compared: CompareAnswer | null): string {
+  const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
+  return [lines.method, "days at the median gain by a log-normal time model, the unhealed in", equal?.method].filter(Boolean).join("; ");
+}
+
+function commandsOf(question: EqualGainQuestion, compared: CompareAnswer | null, answer: HealingAnswer): readonly string[] {
+  const plain = commandWords(`measure ${question.measure}`, question);
+  const pair = pairOf(question, answer);
+  const [field = ""] = question.by;
+  if (compared === null || pair === null) return [plain];
+  const values = pair.map(({ key }) => String(key[field])).join(",");
+  return [plain, commandWords(`compare ${question.measure}`, { ...question, by: [] }, { between: `${field}=${values}` })];
+}

@@ -1,0 +1,43 @@
+import type { DaysAgainstGainGroup, Difference } from "@/lib/answers";
+import { decimals, shownInterval, shownUnit, shownText } from "@/lib/charts";
+
+type Naming = (value: string) => string;
+
+const noUnit = { name: "", perRecord: 1, digits: 2, valueDigits: 2 };
+
+/** How two groups differ at equal gain; an interval that holds 1 is said to show no difference, and never that there is none. */
+export function ratioText({ a, b, estimate, lower, upper }: Difference, naming: Naming): string {
+  const [first, second] = [naming(a), naming(b)];
+  if (estimate === null) return `At equal gain the days of ${first} and ${second} can’t be compared: too few bones or patients.`;
+  const interval = shownInterval({ lower, upper }, noUnit);
+  const times = `${decimals(estimate, 2)} times the days of ${second} (${interval ?? "no interval"})`;
+  const start = `At equal gain, ${first} took ${times}`;
+  if (lower === null || upper === null) return `${start}; too few patients to say whether they differ.`;
+  if (lower <= 1 && upper >= 1) return `No difference is shown at equal gain: ${first} took ${times}.`;
+  return `${start}: ${estimate < 1 ? "fewer" : "more"} days for the same gain.`;
+}
+
+/** What an index alone would have said of the two groups. */
+export function indexDifferenceText({ a, b, what, estimate, lower, upper }: Difference, naming: Naming): string | null {
+  if (estimate === null) return null;
+  const unit = shownUnit(what.replace(/^mean /, ""));
+  const interval = shownInterval({ lower, upper }, unit) ?? "no interval";
+  return `The index by itself, ${naming(a)} less ${naming(b)}: ${shownText(estimate, unit)} ${unit.name} (${interval}).`;
+}
+
+const mostNamed = 3;
+/** As for a mean of segments: below this the interval says too little for a sentence. */
+const leastDf = 4;
+
+/** The part of the days that doesn't depend on gain, and what each further centimetre takes. */
+export function fixedPartText(groups: readonly DaysAgainstGainGroup[]): string | null {
+  const [days, perCm] = [shownUnit("days"), shownUnit("days/cm")];
+  const known = groups.flatMap(({ label, line }) => (line && (line.daysPerCm.df ?? 0) >= leastDf ? [{ label, line }] : []));
+  if (known.length === 0 || known.length > mostNamed) return null;
+  const parts = known.map(({ label, line: { fixedDays, daysPerCm } }) => {
+    const fixed = `${decimals(fixedDays.estimate ?? 0, 0)} days (${shownInterval(fixedDays, { ...days, digits: 0 }) ?? "no interval"}) don’t depend on gain`;
+    const further = `each further cm took ${decimals(daysPerCm.estimate ?? 0, 1)} (${shownInterval(daysPerCm, perCm) ?? "no interval"})`;
+    return `${groups.length === 1 ? "" : `${label} `}${fixed}, and ${further}`;
+  });
+  return `Of the healed: ${parts.join("; ")}.`;
+}

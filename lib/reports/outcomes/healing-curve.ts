@@ -1,0 +1,71 @@
+import { type CurveGroup, type HealingCurveAnswer, healingCurve } from "@/lib/answers";
+import { type CurveRecord, consolidationCurveFigure, counted, decimals, percentText, shownInterval, shownUnit } from "@/lib/charts";
+import { drawable } from "../told/drawable";
+import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
+import type { Told } from "../told/told";
+import { byGroup } from "../words/by-group";
+import { commandWords } from "../words/command-words";
+import { leftOutOf } from "../words/left-out";
+import { notesOf } from "../words/notes";
+
+export type CurveQuestion = PlaceQuestion & { readonly rescue: "counted" | "competing" };
+
+/** The share healed by day, with the unhealed in. */
+export async function tellHealingCurve(registry: Registry, question: CurveQuestion): Promise<Told> {
+  const answer = await healingCurve(registry, { ...askedOf(question), rescue: question.rescue });
+  return {
+    title: "Healing curve",
+    sentences: sentencesOf(answer),
+    cautions: [],
+    figures: [drawable(consolidationCurveFigure, recordOf(answer))],
+    tables: [],
+    definition: answer.definition.sentence,
+    method: answer.method,
+    leftOut: leftOutOf(answer.groups),
+    notes: notesOf(answer.notes, []),
+    references: [{ of: "the curves", stamp: answer.stamp }],
+    commands: [
+      commandWords("outcome healing-curve", question, { rescue: question.rescue }),
+      commandWords("measure time-to-consolidation", question, { rescue: question.rescue }),
+    ],
+    batch: answer.batch,
+    dataTo: answer.dataTo,
+  };
+}
+
+function recordOf(answer: HealingCurveAnswer): CurveRecord {
+  const groups = answer.groups.map(({ healed, median, ...group }) => ({
+    ...group,
+    events: healed,
+    medianDays: { estimate: median.days, lower: median.lower, upper: median.upper },
+  }));
+  return { ...answer, groups };
+}
+
+const days = { ...shownUnit("days"), digits: 0 };
+
+/** Exported for whoever tests that sentence and record agree. */
+export function sentencesOf({ groups, competing }: HealingCurveAnswer): readonly string[] {
+  const onCurve = groups.reduce((sum, { n }) => sum + n, 0);
+  if (onCurve === 0) return [groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort can be placed on a curve."];
+  const lead = byGroup(groups, {
+    text: medianText,
+    rank: ({ median }) => (median.lower === null ? null : median.days),
+    lowest: "the earliest median",
+    highest: "the latest",
+  });
+  const censored = groups.reduce((sum, group) => sum + group.censored, 0);
+  const ended = groups.reduce((sum, group) => sum + group.ended, 0);
+  const unhealed = `${counted(censored, "segment")} not healed at the last film ${censored === 1 ? "is" : "are"} in the curve up to that film`;
+  const gone = competing === null ? "" : `; ${ended} can’t heal so any more (${competing})`;
+  return [`${lead}.`, `Of ${counted(onCurve, "segment")} on ${groups.length === 1 ? "the curve" : "the curves"}, ${unhealed}${gone}.`];
+}
+
+function medianText({ n, median, curve }: CurveGroup): string {
+  if (n === 0) return "has no segment on the curve";
+  if (median.days !== null)
+    return `half had healed by ${decimals(median.days, 0)} days (${shownInterval(median, days) ?? "no interval"}; ${counted(n, "segment")})`;
+  const last = curve.at(-1);
+  if (!last) return `has too few patients for a curve (${counted(n, "segment")})`;
+  return `half had not healed by ${decimals(last.day, 0)} days, when ${percentText(last.estimate)} % had (${counted(n, "segment")})`;
+}
