@@ -12,6 +12,7 @@ const encodings: Readonly<Record<string, string>> = {
   "utf-16le": "UTF-16",
   "utf-16be": "UTF-16",
   "windows-1252": "Windows-1252",
+  workbook: "a sheet of a workbook",
 };
 const delimiters: Readonly<Record<string, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs" };
 
@@ -28,15 +29,15 @@ export function ArrivedPart({ store, state, goTo }: PartProps) {
           id="files"
           type="file"
           multiple
-          accept=".csv,.tsv,.txt,.json"
+          accept=".csv,.tsv,.txt,.xlsx,.json"
           onChange={(event) => {
             void bringFiles(store, [...(event.target.files ?? [])]);
             event.target.value = "";
           }}
         />
         <p className="muted small">
-          As you keep it: a row a bone, or a sheet a table; commas, semicolons or tabs. It may hold names, numbers and dates: they go no
-          further than this tab.
+          As you keep it: a row a bone, or a sheet a table; a workbook (.xlsx), or text with commas, semicolons or tabs. It may hold names,
+          numbers and dates: they go no further than this tab.
         </p>
       </div>
       {arrived.length === 0 ? (
@@ -68,8 +69,9 @@ function ArrivedFile({ arrived, forget }: { readonly arrived: Arrived; readonly 
         <p className="warm">This file can’t be taken in. Nothing of it was used.</p>
       ) : (
         <p className="sans number">
-          {counted(sheet.rows, "row")} of {counted(sheet.columns, "column")}; {encodings[sheet.encoding] ?? sheet.encoding},{" "}
-          {delimiters[sheet.delimiter] ?? ""} between the cells; headers in row {sheet.headerRow}
+          {counted(sheet.rows, "row")} of {counted(sheet.columns, "column")}; {encodings[sheet.encoding] ?? sheet.encoding}
+          {sheet.encoding === "workbook" ? "; " : ", "}
+          {sheet.encoding === "workbook" ? "" : `${delimiters[sheet.delimiter] ?? ""} between the cells; `}headers in row {sheet.headerRow}
           {sheet.ragged > 0 ? `; ${counted(sheet.ragged, "row")} with too many or too few cells` : ""}.
         </p>
       )}

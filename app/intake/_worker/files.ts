@@ -1,4 +1,4 @@
-import { defaultLimits, type Finding, readSheet, type SheetRead } from "@/lib/intake";
+import { defaultLimits, type Finding, readFile, readSheet, type SheetRead } from "@/lib/intake";
 import type { Arrived } from "../_talk/view";
 import type { Session, Work } from "./session";
 
@@ -9,11 +9,19 @@ export async function readFiles(session: Session, files: readonly File[], { sign
     // a file above the limit is refused by its size, before its bytes are brought in
     const bytes = file.size > defaultLimits.bytes ? new Uint8Array(0) : new Uint8Array(await file.arrayBuffer());
     signal.throwIfAborted();
-    const read = file.size > defaultLimits.bytes ? tooLarge(file) : readSheet(bytes, { file: file.name });
-    session.files.set(file.name, { bytes: file.size, read });
+    const read = file.size > defaultLimits.bytes ? { [file.name]: tooLarge(file) } : await sheetsOf(bytes, file.name, signal);
+    for (const name of session.files.keys()) if (name === file.name || name.startsWith(`${file.name} · `)) session.files.delete(name);
+    for (const [name, sheet] of Object.entries(read)) session.files.set(name, { bytes: file.size, read: sheet });
   }
   session.prepared = null;
   return arrivedFiles(session);
+}
+
+/** A file of text by its name; the sheets of a workbook each by its own. */
+async function sheetsOf(bytes: Uint8Array, file: string, signal: AbortSignal): Promise<Readonly<Record<string, SheetRead>>> {
+  const { sheets, findings } = await readFile(bytes, { file, signal });
+  if (sheets.length === 0) return { [file]: { sheet: null, findings } };
+  return Object.fromEntries(sheets.map((sheet) => [sheet.file, { sheet, findings: findings.filter((each) => each.file === sheet.file) }]));
 }
 
 export function forgetFile(session: Session, file: string): readonly Arrived[] {
