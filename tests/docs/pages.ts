@@ -1,8 +1,11 @@
 import { codebookPage } from "@/lib/codebook";
 import { methodsPage } from "./methods/page";
 
+import { questionsPage } from "./questions";
+
 /** Pages of the docs that are written from the code: path and content. */
 export const writtenPages: Readonly<Record<string, () => string>> = {
+  "docs/questions.md": questionsPage,
   "docs/ids.md": codebookPage,
   "docs/methods.md": methodsPage,
 };
