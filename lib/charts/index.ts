@@ -75,3 +75,7 @@ export type { ForestRecord, ForestRow } from "./forest/record";
 // Case-mix balance
 export { balanceFigure } from "./balance/figure";
 export type { BalanceGroup, BalanceRecord, BalanceRow } from "./balance/record";
+
+// Flow of exclusions
+export { flowFigure } from "./flow/figure";
+export type { FlowRecord, FlowStep } from "./flow/record";
