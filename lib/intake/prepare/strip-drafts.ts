@@ -5,7 +5,7 @@ import type { PrepareOptions } from "./options";
 import { eachRow } from "./pace";
 import type { DraftedSheet } from "./read-drafts";
 import { segmentIndex } from "./segment-index";
-import { stripOneSheet } from "./strip-one-sheet";
+import { namesSurgeries, stripOneSheet } from "./strip-one-sheet";
 import { stripTableRow } from "./strip-table-row";
 import { partIn, type StrippedDraft } from "./stripped-draft";
 
@@ -33,7 +33,8 @@ export async function stripDrafts(
       sheet.drafts,
       (draft) => {
         const keyed = keyedOf(draft);
-        const row = kind === "one-sheet" ? stripOneSheet(draft, keyed, strip, traits) : stripTableRow(draft, keyed, kind, index);
+        const row =
+          kind === "one-sheet" ? stripOneSheet(draft, keyed, strip, { ...traits, index }) : stripTableRow(draft, keyed, kind, index);
         stripped.push(row);
         const segment = partIn(row, "segment");
         if (segment) index.add(segment);
@@ -46,12 +47,13 @@ export async function stripDrafts(
   return sheets.map((sheet) => ({ ...sheet, stripped: made.get(sheet) ?? [] }));
 }
 
-function order({ match }: DraftedSheet): number {
-  if (match.kind === "one-sheet") return 0;
-  return match.kind === "persons" ? 2 : 1;
+function order(sheet: DraftedSheet): number {
+  const { kind } = sheet.match;
+  if (kind === "one-sheet") return namesSurgeries(traitsOf(sheet)) ? 0 : 1;
+  return kind === "persons" ? 3 : 2;
 }
 
 function traitsOf({ plan }: DraftedSheet) {
   const fills = (field: string) => plan.columns.some(({ target }) => target.field === field);
-  return { hasSurgeryDates: fills("surgeryDay"), hasEventsLookedFor: fills("eventsLookedFor") };
+  return { hasSurgeryDates: fills("surgeryDay"), hasSurgeryYears: fills("surgeryYear"), hasEventsLookedFor: fills("eventsLookedFor") };
 }

@@ -3,23 +3,30 @@ import { dayNumberOf } from "../strip";
 import { type AnyRow, blankRow } from "./blank-row";
 import { type Draft, findPart } from "./draft";
 import type { Keyed } from "./keyed-drafts";
+import { knownSurgery } from "./known-surgery";
+import type { SegmentIndex } from "./segment-index";
 import { rowsBeside } from "./strip-beside";
 import type { StripOptions } from "./strip-options";
 import { placed, stripSegment } from "./strip-segment";
 import { missing, type StrippedDraft, type StrippedPart, say } from "./stripped-draft";
 import { holdsDate, type Surgery, surgeryOf } from "./time-of-surgery";
 
-export type SheetTraits = { readonly hasSurgeryDates: boolean; readonly hasEventsLookedFor: boolean };
+export type SheetTraits = { readonly hasSurgeryDates: boolean; readonly hasSurgeryYears: boolean; readonly hasEventsLookedFor: boolean };
 
 const namesOfSegment = ["bone", "side"] as const;
 
 /** Strips a row of a one-sheet file: a person, a segment, and the body measures, visits, events and scores of its columns. */
-export function stripOneSheet(draft: Draft, keyed: Keyed | null, options: StripOptions, traits: SheetTraits): StrippedDraft {
+export function stripOneSheet(
+  draft: Draft,
+  keyed: Keyed | null,
+  options: StripOptions,
+  { index, ...traits }: SheetTraits & { readonly index: SegmentIndex },
+): StrippedDraft {
   const stripped: StrippedDraft = { draft, keyed, line: null, parts: [], facts: [...draft.facts] };
   const segment = findPart(draft, "segment");
   if (!keyed) missing(stripped, "localId");
   for (const field of namesOfSegment) if (segment && segment.values[field] === undefined) missing(stripped, field);
-  const surgery = keyed ? surgeryOf(draft, keyed.shiftDays) : null;
+  const surgery = keyed ? (surgeryOf(draft, keyed.shiftDays) ?? found(stripped, keyed, { index, traits })) : null;
   if (keyed && !surgery) missing(stripped, "surgeryDay");
   if (!segment || !keyed || !surgery) return stripped;
   if (surgery.line === "undated") checkUndated(stripped, traits);
@@ -31,6 +38,22 @@ export function stripOneSheet(draft: Draft, keyed: Keyed | null, options: StripO
   stripped.parts.push(personPart(draft, keyed, surgery), { table: "segment", row, number: null });
   for (const part of draft.parts) stripped.parts.push(...rowsBeside(stripped, part, { row, keyed, surgery }));
   return stripped;
+}
+
+/** A sheet without a column of surgeries names segments that are known. */
+function found(
+  stripped: StrippedDraft,
+  keyed: Keyed,
+  { index, traits }: { readonly index: SegmentIndex; readonly traits: SheetTraits },
+): Surgery | null {
+  if (namesSurgeries(traits)) return null;
+  const known = knownSurgery(stripped.draft, keyed, index);
+  if (!known) say(stripped, { code: "which-segment", found: "no such segment known, or several", field: "surgeryDay" });
+  return known;
+}
+
+export function namesSurgeries({ hasSurgeryDates, hasSurgeryYears }: Pick<SheetTraits, "hasSurgeryDates" | "hasSurgeryYears">): boolean {
+  return hasSurgeryDates || hasSurgeryYears;
 }
 
 function checkUndated(stripped: StrippedDraft, { hasSurgeryDates }: SheetTraits): void {

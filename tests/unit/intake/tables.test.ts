@@ -127,3 +127,45 @@ test("headers of templates are the snake case of ids", () => {
     expect([id, headers.has(snake(id))]).toEqual([id, !madeByStrip]);
   expect(tableNames.length).toBe(Object.keys(templateNames).length);
 });
+
+test("events in numbered columns, without a column of surgeries, belong to the segment known", async () => {
+  const numbered = table({
+    MRN: ["A1", "A2", "A9"],
+    Bone: ["Femur", "Tibia", "Tibia"],
+    Side: ["R", "L", "L"],
+    "Complication 1": ["Knee stiffness", "none", "DVT"],
+    "Complication 1 date": ["14/04/2024", "", ""],
+  });
+  for (const texts of [
+    [numbered, segments],
+    [segments, numbered],
+  ]) {
+    const { rows, findings } = await load(texts);
+    const right = rows.segment.find(({ side }) => side === "right");
+    expect(rows.event).toHaveLength(1);
+    expect(rows.event[0]).toMatchObject({ eventType: "stiffness", side: "right", surgeryDay: right?.surgeryDay });
+    expect(right).toMatchObject({ surgeryYear: 2024, surgeryQuarter: 1, eventsLookedFor: "fully" });
+    expect(saidOf(findings)).toEqual(["which-segment 4"]);
+  }
+  const held = (await load(segments)).rows;
+  const alone = await load(numbered, { held });
+  expect(alone.counts.fresh).toMatchObject({ segment: 0, event: 1 });
+  expect(alone.counts.changed).toMatchObject({ segment: 2 });
+  const undated = (await load(table({ MRN: "A1", Bone: "Femur", Side: "R", Year: "2021", Episode: "2" }))).rows;
+  const days = table({ MRN: "A1", Bone: "Femur", Side: "R", "Complication 1": "Knee stiffness", "Complication 1 date (days)": "60" });
+  const { rows } = await load(days, { held: undated });
+  expect(rows.segment[0]).toMatchObject({ surgeryYear: 2021, surgeryDay: 20210002 });
+  expect(rows.event[0]?.onsetDay).toBe(20210062);
+});
+
+test("visits, events and body measures of a file without dates count days from their segment", async () => {
+  const file = table({ "Study ID": "7", Bone: "Femur", Side: "L", Year: "2021", Age: "14.2", "Time to union (days)": "240" });
+  const visit = table({ "Study ID": "7", Bone: "Femur", Side: "L", "Visit (days)": "90", Cortices: "2" });
+  const event = table({ "Study ID": "7", Bone: "Femur", Side: "L", Complication: "Knee stiffness", "Onset (weeks)": "4" });
+  const { rows, findings } = await load([visit, event, file]);
+  expect(rows.visit[0]).toMatchObject({ visitDay: 20210091, surgeryDay: 20210001 });
+  expect(rows.event[0]?.onsetDay).toBe(20210029);
+  expect(rows.person).toHaveLength(1);
+  expect(rows.person[0]?.line).toBe("undated");
+  expect(saidOf(findings)).toEqual([]);
+});
