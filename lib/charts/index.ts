@@ -79,3 +79,7 @@ export type { BalanceGroup, BalanceRecord, BalanceRow } from "./balance/record";
 // Flow of exclusions
 export { flowFigure } from "./flow/figure";
 export type { FlowRecord, FlowStep } from "./flow/record";
+
+// Follow-up
+export { followUpFigure } from "./follow-up/figure";
+export type { FollowUpGroup, FollowUpRecord, FollowUpWindowCounts } from "./follow-up/record";
