@@ -15,6 +15,8 @@ const pragmas: readonly (readonly [name: string, set: string, read: string | num
   ["cell_size_check", "ON", 1],
   ["temp_store", "MEMORY", 2],
   ["mmap_size", "0", 0],
+  // 32 MB: with SQLite's 2 MB a large batch would be read back from the log page by page while it is written and hashed
+  ["cache_size", "-32768", -32768],
 ];
 
 /**

@@ -9,17 +9,31 @@ export type Cells = readonly Cell[];
 export type Layout = {
   readonly table: TableName;
   readonly fields: readonly (readonly [id: string, field: Field])[];
-  /** Places of the natural key, in the key's order. */
+  readonly ids: readonly string[];
+  /** Fields of the natural key and their places, in the key's order. */
+  readonly keyIds: readonly string[];
   readonly key: readonly number[];
   /** Places of the other fields, in codebook order. */
   readonly versioned: readonly number[];
 };
 
+const layouts = new Map<TableName, Layout>();
+
+/** The layout of a table, made once. */
 export function layoutOf(table: TableName): Layout {
+  const known = layouts.get(table);
+  if (known) return known;
+  const made = makeLayout(table);
+  layouts.set(table, made);
+  return made;
+}
+
+function makeLayout(table: TableName): Layout {
   const fields = fieldsOf(table);
   const place = new Map(fields.map(([id], i) => [id, i]));
   const key = tables[table].key.map((id) => placeIn(place, id));
-  return { table, fields, key, versioned: fields.flatMap((_, i) => (key.includes(i) ? [] : [i])) };
+  const versioned = fields.flatMap((_, i) => (key.includes(i) ? [] : [i]));
+  return { table, fields, ids: fields.map(([id]) => id), keyIds: tables[table].key, key, versioned };
 }
 
 function placeIn(place: ReadonlyMap<string, number>, id: string): number {
@@ -41,15 +55,18 @@ function cellOf(value: unknown): Cell {
 
 /** The cells of a row: codebook fields and nothing else, whatever else the row carries. */
 export function cellsOf(layout: Layout, row: Readonly<Record<string, unknown>>): Cell[] {
-  return layout.fields.map(([id]) => cellOf(row[id]));
+  return layout.ids.map((id) => cellOf(row[id]));
 }
 
-/** The natural key of a row as one text. No value of a key holds the bar. */
-export function keyText({ key, fields }: Layout, row: Readonly<Record<string, unknown>>): string {
-  let text = "";
-  for (const place of key) {
-    const id = fields[place]?.[0] ?? "";
-    text += `|${cellOf(row[id]) ?? ""}`;
-  }
+/** The cells of a row that its version holds. Where the key stands first, as in every table of today, they are one slice. */
+export function versionedOf({ versioned, fields }: Layout, cells: Cells): Cells {
+  const [first = 0] = versioned;
+  return first + versioned.length === fields.length ? cells.slice(first) : versioned.map((place) => cells[place] ?? null);
+}
+
+/** The natural key of a row as one text: a person's name as it is, and what comes after it behind bars, which no value of a key holds. */
+export function keyText({ keyIds }: Layout, row: Readonly<Record<string, unknown>>): string {
+  let text = String(row[keyIds[0] ?? ""] ?? "");
+  for (let i = 1; i < keyIds.length; i++) text += `|${cellOf(row[keyIds[i] ?? ""]) ?? ""}`;
   return text;
 }

@@ -40,11 +40,11 @@ export function parentsIn(db: Connection): Parents {
     of: ({ table, key }, cells) => {
       if (table === "person") return [];
       const [person = null, ...segment] = key.slice(0, 4).map((place) => cells[place] ?? null);
-      const personEntity = entityOf("person", `|${person}`, [person]);
+      const personEntity = entityOf("person", String(person), [person]);
       if (table !== "visit" && table !== "event") return [personEntity];
       if (table === "event" && segment.every((cell) => cell === null)) return [personEntity, null];
       if (segment.includes(null)) return "half-named";
-      const segmentEntity = entityOf("segment", `|${[person, ...segment].join("|")}`, [personEntity, ...segment]);
+      const segmentEntity = entityOf("segment", `${person}|${segment.join("|")}`, [personEntity, ...segment]);
       return table === "visit" ? [segmentEntity] : [personEntity, segmentEntity];
     },
   };

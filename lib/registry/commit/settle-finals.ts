@@ -70,8 +70,10 @@ function repeatsIn(finals: readonly Final[]): readonly Final[] {
  */
 export function settleFinals(db: Connection, rows: readonly Row[]): SettledFinals {
   const find = db.prepare(heldFinals).raw();
+  const anyHeld = db.prepare("SELECT EXISTS (SELECT 1 FROM body_measure)").pluck().get() === 1;
   const repeats = [...byPerson(rows)].flatMap(([person, own]) => {
-    const held = (find.all(person) as Cell[][]).map(([entity, day, ...cells]) => ({ entity: Number(entity), day: Number(day), cells }));
+    const found = anyHeld ? (find.all(person) as Cell[][]) : [];
+    const held = found.map(([entity, day, ...cells]) => ({ entity: Number(entity), day: Number(day), cells }));
     return repeatsIn(finalsOf(held, own));
   });
   const days = new Set(repeats.filter(({ row }) => row).map(({ row, day }) => `${row?.person}|${day}`));

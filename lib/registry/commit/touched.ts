@@ -8,7 +8,12 @@ export type Fate = {
   readonly outcome: "committed" | "changed" | "unchanged";
 };
 /** Collects the segments that a batch touched and that the check of brought rows can't have seen whole. */
-export type TouchedSegments = { readonly note: (table: TableName, fate: Fate) => void; readonly segments: ReadonlySet<number> };
+export type TouchedSegments = {
+  readonly note: (table: TableName, fate: Fate) => void;
+  readonly segments: ReadonlySet<number>;
+  /** Whether a row of a table under these parents can have been known before the batch. */
+  readonly mayBeKnown: (table: TableName, above: readonly (number | null)[]) => boolean;
+};
 
 /** The first number that no identity of a table had before the batch. */
 function firstFresh(db: Connection, identities: string): number {
@@ -38,6 +43,8 @@ export function touchedIn(db: Connection): TouchedSegments {
 
   return {
     segments,
+    mayBeKnown: (table, [first = null]) =>
+      table === "person" ? fresh.person > 1 : first === null || first < (table === "visit" ? fresh.segment : fresh.person),
     note: (table, fate) => {
       if (table === "person") notePerson(fate);
       else if (table === "segment") noteSegment(fate);

@@ -4,7 +4,7 @@ import type { TableName } from "@/lib/codebook";
 import type { StrippedRows } from "@/lib/intake";
 import type { CorrectionGuard } from "../correct/guard";
 import type { RowFinding } from "../errors";
-import { type Cell, type Cells, type Layout, layoutOf } from "./cells";
+import { type Cell, type Cells, type Layout, layoutOf, versionedOf } from "./cells";
 import { type Merged, mergeRepeats } from "./merge-repeats";
 import { type Overlay, overlayOf } from "./overlay";
 import type { Parents } from "./parents";
@@ -55,19 +55,16 @@ function writeVersion(work: TableWork, [entity = null, since = null, ...held]: C
 
 /** @returns what became of the row, or what is wrong with it */
 function writeRow(work: TableWork, { key, cells: brought, place }: Merged): Fate | RowFinding {
-  const { layout, ownPlaces, statements, parents, corrections } = work;
+  const { layout, ownPlaces, statements, parents, touched, corrections } = work;
   const cells = corrections?.settle(layout, brought) ?? brought;
   const above = parents.of(layout, cells);
   if (above === "half-named") return halfNamed(layout.table, place);
   const natural: readonly Cell[] = [...above, ...ownPlaces.map((own) => cells[own] ?? null)];
-  const found = (statements.find.get(...natural) as Cells | undefined) ?? [Number(statements.identify.run(...natural).lastInsertRowid)];
+  const known = touched.mayBeKnown(layout.table, above) ? (statements.find.get(...natural) as Cells | undefined) : undefined;
+  const found = known ?? [Number(statements.identify.run(...natural).lastInsertRowid)];
   const entity = Number(found[0]);
   parents.note(layout.table, key, entity);
-  const outcome = writeVersion(
-    work,
-    found,
-    layout.versioned.map((own) => cells[own] ?? null),
-  );
+  const outcome = writeVersion(work, found, versionedOf(layout, cells));
   return outcome === "line-differs" ? lineDiffers(place) : { entity, above, outcome };
 }
 

@@ -7,7 +7,7 @@ import { settings as table } from "@/db/schema";
 import { hashAsOf } from "../read/content-hash";
 import type { Settings } from "../types";
 import { requireAt } from "./at";
-import { enterBatch, noRows, stateOf } from "./ledger";
+import { enterBatch, newestBatch, noRows, stateOf } from "./ledger";
 
 const unit = z.string().regex(/^[a-z][a-z0-9-]{1,15}$/);
 const word = z.string().regex(/^[a-z][a-z0-9-]{1,31}$/);
@@ -64,6 +64,8 @@ export function keepSettings(db: Connection, settings: Settings, at: string): nu
   const batch = newest + 1;
   drizzle(db).update(table).set({ untilBatch: batch }).where(eq(table.untilBatch, open)).run();
   drizzle(db).insert(table).values({ entity: 1, sinceBatch: batch, untilBatch: open, content }).run();
-  enterBatch(db, { batch, kind: "settings", at: requireAt(at), counts: noRows, contentHash: hashAsOf(db, batch), undoes: null });
+  // no row changes with a setting
+  const contentHash = newestBatch(db)?.contentHash ?? hashAsOf(db, 0);
+  enterBatch(db, { batch, kind: "settings", at: requireAt(at), counts: noRows, contentHash, undoes: null });
   return batch;
 }

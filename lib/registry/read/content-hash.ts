@@ -3,6 +3,7 @@ import type { Connection } from "@/db/open";
 import { type Field, fieldsOf, type TableName, tableNames } from "@/lib/codebook";
 import { inView } from "../join/in-view";
 import { type JoinView, joinViewAsOf } from "../join/join-view";
+import { lineOf, lineSql } from "./line-sql";
 import { columnsOfRow, fromAsOf, naturalOrder } from "./row-sql";
 
 type Raw = readonly (string | number | null)[];
@@ -36,12 +37,23 @@ function lineWriter(table: TableName): (row: Raw) => string {
 
 type Asked = { readonly batch: number; readonly view: JoinView | null };
 
-function addTable(hash: Hash, db: Connection, table: TableName, { batch, view }: Asked): void {
+/** Lines of a table's rows as SQLite itself writes them. */
+function* linesInSql(db: Connection, table: TableName, batch: number): Generator<string> {
+  const lines = db.prepare(`SELECT ${lineSql(table)} ${fromAsOf(table)} ORDER BY ${naturalOrder(table)}`).pluck();
+  for (const text of lines.iterate({ batch }) as Iterable<string>) yield lineOf(text);
+}
+
+/** Lines of a table's rows where some patients have several numbers, whose rows are merged cell by cell. */
+function* linesInView(db: Connection, table: TableName, { batch, view }: Asked): Generator<string> {
   const rows = db.prepare(`SELECT ${columnsOfRow(table)} ${fromAsOf(table)} ORDER BY ${naturalOrder(table)}`).raw();
   const write = lineWriter(table);
+  for (const row of inView(view, table, rows.iterate({ batch }) as Iterable<Raw>)) yield write(row);
+}
+
+function addTable(hash: Hash, lines: Iterable<string>): void {
   let text = "";
-  for (const row of inView(view, table, rows.iterate({ batch }) as Iterable<Raw>)) {
-    text += write(row);
+  for (const line of lines) {
+    text += line;
     if (text.length > enough) {
       hash.update(text);
       text = "";
@@ -59,6 +71,6 @@ function addTable(hash: Hash, db: Connection, table: TableName, { batch, view }:
 export function hashAsOf(db: Connection, batch: number): string {
   const hash = createHash("sha256");
   const asked = { batch, view: joinViewAsOf(db, batch) };
-  for (const table of tableNames) addTable(hash, db, table, asked);
+  for (const table of tableNames) addTable(hash, asked.view === null ? linesInSql(db, table, batch) : linesInView(db, table, asked));
   return hash.digest("hex");
 }

@@ -1,5 +1,8 @@
 import { createHash } from "node:crypto";
+import Database from "better-sqlite3";
+import fc from "fast-check";
 import { expect, test } from "vitest";
+import { lineOf, numberText } from "@/lib/registry/read/line-sql";
 import { at, fresh, freshWithLists } from "./folder";
 import { anEvent, aPerson, aSegment, aVisit, personKey, row, rowsOf } from "./rows";
 
@@ -53,4 +56,32 @@ test("the hash is SHA-256 of these lines, written by hand from its definition", 
     `{"table":"score","row":{"person":"${p2}","scoreCode":"a-score","scoreDay":4,"scoreValue":0}}`,
   ];
   expect(await registry.contentHash()).toBe(sha256(lines));
+});
+
+test("a number stands as JavaScript writes it, whatever its digits and size", async () => {
+  const gains = [0, 50, 48.5, 0.1 + 0.2, 7.800000000000001, 25.4 * 1.7, 1e-4, 1.5e-7, 249.99999999999997, 5e-324, 1 / 3];
+  const registry = await fresh();
+  await registry.commit(rowsOf({ person: gains.map((_, i) => aPerson(i)), segment: gains.map((gainMm, i) => aSegment(i, { gainMm })) }), {
+    at,
+  });
+  const people = gains.map((_, i) => `{"table":"person","row":{"person":"${personKey(i)}","unit":"unit-1","line":"dated"}}`);
+  const segments = gains.map(
+    (gainMm, i) =>
+      `{"table":"segment","row":{"person":"${personKey(i)}","bone":"femur","side":"left","surgeryDay":1000,"surgeryYear":2020,"gainMm":${JSON.stringify(gainMm)}}}`,
+  );
+  expect(await registry.contentHash()).toBe(sha256([...people, ...segments]));
+});
+
+test("any number stands so", () => {
+  const db = new Database(":memory:");
+  db.exec("CREATE TABLE v (gain_mm REAL)");
+  const text = db.prepare(`SELECT '' || ${numberText("v.gain_mm")} FROM (SELECT ? AS gain_mm) v`).pluck();
+  const digits = fc.tuple(fc.integer({ min: -999_999_999, max: 999_999_999 }), fc.nat(9)).map(([n, point]) => n / 10 ** point);
+  fc.assert(
+    fc.property(fc.oneof(fc.double({ noNaN: true, noDefaultInfinity: true }), digits), (value) => {
+      expect(lineOf(text.get(value) as string)).toBe(String(value));
+    }),
+    { numRuns: 5000 },
+  );
+  db.close();
 });

@@ -59,6 +59,7 @@ describe("pragmas", () => {
     ["cell_size_check", 1],
     ["temp_store", 2],
     ["mmap_size", 0],
+    ["cache_size", -32768],
     ["user_version", 2],
   ])("%s reads back as %s, at the first opening and at the next", (name, value) => {
     expect(open().pragma(name, { simple: true })).toBe(value);
