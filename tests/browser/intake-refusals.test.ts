@@ -82,6 +82,18 @@ describe("a file that can't be taken in says so, and what to do", () => {
   });
 });
 
+test("a workbook comes in sheet by sheet, and what is passed over is said", async () => {
+  await bring(page, demoFile("raw-workbook.xlsx"));
+  await page.locator(".file h3", { hasText: "raw-workbook.xlsx" }).waitFor();
+  const said = await page.locator(".file").innerText();
+  expect(said).toMatch(/raw-workbook\.xlsx · .+: \d+ rows of \d+ columns; a workbook; headers in row \d+\./);
+  await goOn(page);
+  await openKey(page);
+  await workedThrough(page);
+  expect(await openPart(page)).toBe("What we understood");
+  expect(await page.locator(".columns > li").count()).toBeGreaterThan(10);
+});
+
 test("a refused file beside a good one leaves the good one", async () => {
   await bring(page, textFile("none.csv", ""), textFile("good.csv", `${header}\n${row}\n`));
   expect(await page.locator(".part.is-open .gist").innerText()).toBe("1 file, 1 row; 1 file refused");

@@ -1,6 +1,6 @@
 import { counted } from "@/lib/charts";
 import { templateCsv } from "@/lib/intake";
-import type { Arrived } from "../_talk/view";
+import type { Arrived, SheetArrived } from "../_talk/view";
 import { bringFiles, forgetFile } from "./doings";
 import { FindingLine } from "./finding-line";
 import { GoOn } from "./go-on";
@@ -12,7 +12,6 @@ const encodings: Readonly<Record<string, string>> = {
   "utf-16le": "UTF-16",
   "utf-16be": "UTF-16",
   "windows-1252": "Windows-1252",
-  workbook: "a sheet of a workbook",
 };
 const delimiters: Readonly<Record<string, string>> = { ",": "commas", ";": "semicolons", "\t": "tabs" };
 
@@ -61,26 +60,30 @@ export function ArrivedPart({ store, state, goTo }: PartProps) {
 }
 
 function ArrivedFile({ arrived, forget }: { readonly arrived: Arrived; readonly forget: () => void }) {
-  const { file, sheet, findings } = arrived;
+  const { file, sheets, findings, skipped } = arrived;
   return (
     <li className="file">
       <h3>{file}</h3>
-      {sheet === null ? (
-        <p className="warm">This file can’t be taken in. Nothing of it was used.</p>
-      ) : (
-        <p className="sans number">
-          {counted(sheet.rows, "row")} of {counted(sheet.columns, "column")}; {encodings[sheet.encoding] ?? sheet.encoding}
-          {sheet.encoding === "workbook" ? "; " : ", "}
-          {sheet.encoding === "workbook" ? "" : `${delimiters[sheet.delimiter] ?? ""} between the cells; `}headers in row {sheet.headerRow}
-          {sheet.ragged > 0 ? `; ${counted(sheet.ragged, "row")} with too many or too few cells` : ""}.
+      {sheets.length === 0 ? <p className="warm">This file can’t be taken in. Nothing of it was used.</p> : null}
+      {sheets.map((sheet) => (
+        <p key={sheet.name} className="sans number">
+          {sheet.name === file ? "" : `${sheet.name}: `}
+          {sheetWords(sheet)}
         </p>
-      )}
+      ))}
+      {skipped.map(({ sheet, why }) => (
+        <p key={sheet} className="sans muted">
+          Passed over: {sheet} ({skippedWords[why]}).
+        </p>
+      ))}
       <ul className="plain findings">
-        {findings.slice(0, 20).map((finding) => (
-          <FindingLine key={`${finding.code} ${finding.row} ${finding.column}`} finding={finding} />
+        {findings.slice(0, mostFindings).map((finding) => (
+          <FindingLine key={`${finding.code} ${finding.file} ${finding.row} ${finding.column}`} finding={finding} />
         ))}
       </ul>
-      {findings.length > 20 ? <p className="sans muted">and {findings.length - 20} more of the kind, listed further down.</p> : null}
+      {findings.length > mostFindings ? (
+        <p className="sans muted">and {findings.length - mostFindings} more, listed under what needs your word.</p>
+      ) : null}
       <p className="doings sans">
         <button type="button" onClick={forget}>
           Leave this file out<span className="only-heard"> {file}</span>
@@ -88,6 +91,17 @@ function ArrivedFile({ arrived, forget }: { readonly arrived: Arrived; readonly 
       </p>
     </li>
   );
+}
+
+const mostFindings = 20;
+const skippedWords = { hidden: "hidden in the workbook", blank: "blank", "no-table": "no table of cases" } as const;
+
+function sheetWords({ rows, columns, encoding, delimiter, headerRow, ragged }: SheetArrived): string {
+  const size = `${counted(rows, "row")} of ${counted(columns, "column")}`;
+  const form =
+    encoding === "workbook" ? "a workbook" : `${encodings[encoding] ?? encoding}, ${delimiters[delimiter] ?? ""} between the cells`;
+  const uneven = ragged > 0 ? `; ${counted(ragged, "row")} with too many or too few cells` : "";
+  return `${size}; ${form}; headers in row ${headerRow}${uneven}.`;
 }
 
 function saveTemplate(): void {

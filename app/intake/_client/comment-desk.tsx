@@ -57,7 +57,6 @@ export function CommentDesk({ store, coded, index, of, isCoded, goTo, code }: Pr
           {done ? (events.length === 0 ? ": nothing to code" : `: ${counted(events.length, "event")} coded`) : ""}
         </p>
         <blockquote>{shown.text}</blockquote>
-        <Facts facts={shown.facts} />
       </div>
       <div className="catalogue">
         <ul className="plain">
@@ -107,13 +106,14 @@ export function CommentDesk({ store, coded, index, of, isCoded, goTo, code }: Pr
           {said}
         </p>
       </div>
+      <Facts facts={shown.facts} />
     </section>
   );
 }
 
 function Facts({ facts }: Pick<CommentShown, "facts">) {
   return (
-    <details open>
+    <details open className="row-facts">
       <summary>What else the row says</summary>
       <dl className="facts sans number">
         {facts.map(({ header, cell }) => (

@@ -11,7 +11,7 @@ export async function bringFiles(store: IntakeStore, files: readonly File[]): Pr
   if (sheets.length === 0) return;
   const arrived = await store.atWork("arrive", "read", { files: sheets });
   if (!arrived) return;
-  const refused = arrived.filter(({ sheet }) => sheet === null).length;
+  const refused = arrived.filter(({ sheets }) => sheets.length === 0).length;
   const spoken = `${counted(arrived.length - refused, "file")} arrived${refused > 0 ? `, ${refused} refused` : ""}.`;
   store.set({ arrived, view: null, stale: true, receipt: null, spoken });
 }

@@ -12,11 +12,12 @@ export function gistOf(step: Step, state: IntakeState): string {
 }
 
 function arrivedGist({ arrived }: IntakeState): string {
-  const read = arrived.flatMap(({ sheet }) => (sheet ? [sheet] : []));
+  const read = arrived.filter(({ sheets }) => sheets.length > 0);
   if (arrived.length === 0) return "";
-  const rows = read.reduce((sum, sheet) => sum + sheet.rows + sheet.ragged, 0);
+  const sheets = read.flatMap((file) => file.sheets);
+  const rows = sheets.reduce((sum, sheet) => sum + sheet.rows + sheet.ragged, 0);
   const refused = arrived.length - read.length;
-  return `${counted(read.length, "file")}, ${counted(rows, "row")}${refused > 0 ? `; ${counted(refused, "file")} refused` : ""}`;
+  return `${counted(read.length, "file")}${sheets.length > read.length ? ` of ${counted(sheets.length, "sheet")}` : ""}, ${counted(rows, "row")}${refused > 0 ? `; ${counted(refused, "file")} refused` : ""}`;
 }
 
 function keyGist({ key }: IntakeState): string {
@@ -36,7 +37,7 @@ const viewGists: { readonly [S in Exclude<Step, "arrived" | "key">]: (view: View
     comments.length === 0 ? "There are no comments" : `${said.coded.length} of ${counted(comments.length, "comment")} coded`,
   stripped: ({ sheets }) => {
     const out = sheets.flatMap((sheet) => sheet.columns).filter(({ field }) => field === null).length;
-    return `${counted(out, "column")} left out; local numbers, names and dates turned into something else`;
+    return `${out === 0 ? "No column" : counted(out, "column")} left out; local numbers, names and dates turned into something else`;
   },
   findings: ({ stage, counts, questions }) => {
     const open = questions.filter(({ settledBy }) => settledBy === "answers").length;

@@ -31,7 +31,7 @@ export function Intake({ kept }: Props) {
   }, [store]);
   const mayPrepare = state.stale && state.key.is === "open" && state.key.recoveryCode === null && open !== "comments" && open !== "arrived";
   useEffect(() => {
-    if (mayPrepare && state.arrived.some(({ sheet }) => sheet !== null)) void prepare(store);
+    if (mayPrepare && state.arrived.some(({ sheets }) => sheets.length > 0)) void prepare(store);
   }, [mayPrepare, state.arrived, store]);
 
   if (state.able === false) return <NotAble />;

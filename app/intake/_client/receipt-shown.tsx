@@ -24,6 +24,7 @@ export function ReceiptShown({ store, receipt, goTo }: Props) {
         {any(unchanged) ? `As held before: ${countsWords(unchanged, "")}. ` : ""}Content <code>{contentHash.slice(0, 12)}</code>
       </p>
       {batch === null ? null : <TakeBack batch={batch} />}
+      {batch === null ? null : <p className="only-printed">To take it back: Today, last batches, take batch {batch} back.</p>}
       <p className="doings sans not-printed">
         {outcomes === null ? null : (
           <a className="button first" href={outcomes}>

@@ -21,7 +21,7 @@ export function stepOf(text: string | null): Step {
 /** Whether a part can be written yet: each needs what those before it gave. */
 export function isReached(step: Step, { arrived, key, view, receipt }: IntakeState): boolean {
   if (step === "arrived") return true;
-  const readable = arrived.some(({ sheet }) => sheet !== null);
+  const readable = arrived.some(({ sheets }) => sheets.length > 0);
   if (step === "key") return readable;
   // a recovery code is seen and put away before anything else, since it is shown this once
   const isOpen = key.is === "open" && key.recoveryCode === null;

@@ -19,6 +19,8 @@ export const startState: IntakeState = {
   spoken: "",
 };
 
+const patienceMs = 400;
+
 /** The state of the page and the worker behind it. What is done with them stands in the files beside this one. */
 export class IntakeStore {
   state: IntakeState = startState;
@@ -89,13 +91,14 @@ export class IntakeStore {
     }
   }
 
-  /** Stops the work in hand. Reading a file can't be interrupted within: there the worker is given up, with what it held. */
+  /** Stops the work in hand. A file of text can't be left half read: a worker that doesn't hear is given up, with what it held. */
   stop(): void {
     const { errand } = this;
-    if (errand?.what !== "arrive") {
-      errand?.stop();
-      return;
-    }
+    errand?.stop();
+    if (errand?.what === "arrive") setTimeout(() => this.errand === errand && this.giveUp(), patienceMs);
+  }
+
+  private giveUp(): void {
     this.end();
     this.worker = openWorker();
     this.set({ arrived: [], key: { is: "shut" }, view: null, working: null, trouble: troubleOf(new Stopped()) });

@@ -1,19 +1,21 @@
 import type { Severity, TableName } from "@/lib/codebook";
-import type { Dropped, Finding, Mapping, Prepared, Question, SheetKind, TableCounts } from "@/lib/intake";
+import type { Dropped, Finding, Mapping, Prepared, Question, SheetKind, SkippedSheet, TableCounts } from "@/lib/intake";
 
-/** A file as it arrived. It stays in the tab, its name too. */
+/** A file as it arrived: its sheets, none when it is refused. It stays in the tab, its name too. */
 export type Arrived = {
   readonly file: string;
-  readonly bytes: number;
-  readonly sheet: {
-    readonly encoding: string;
-    readonly delimiter: string;
-    readonly columns: number;
-    readonly rows: number;
-    readonly ragged: number;
-    readonly headerRow: number;
-  } | null;
+  readonly sheets: readonly SheetArrived[];
   readonly findings: readonly Finding[];
+  readonly skipped: readonly SkippedSheet[];
+};
+export type SheetArrived = {
+  readonly name: string;
+  readonly encoding: string;
+  readonly delimiter: string;
+  readonly columns: number;
+  readonly rows: number;
+  readonly ragged: number;
+  readonly headerRow: number;
 };
 
 /** A column, what it was taken for, and three cells of it. */

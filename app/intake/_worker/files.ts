@@ -1,27 +1,25 @@
-import { defaultLimits, type Finding, readFile, readSheet, type SheetRead } from "@/lib/intake";
-import type { Arrived } from "../_talk/view";
+import { defaultLimits, type FileRead, type Finding, readFile, readSheet, type Sheet } from "@/lib/intake";
+import type { Arrived, SheetArrived } from "../_talk/view";
 import type { Session, Work } from "./session";
 
 /** Reads files into the session. One of the name of an earlier file takes its place: it was mended. */
 export async function readFiles(session: Session, files: readonly File[], { signal, pace }: Work): Promise<readonly Arrived[]> {
+  const read = new Map<string, FileRead>();
   for (const [done, file] of files.entries()) {
     pace({ step: "arrive", done, of: files.length });
-    // a file above the limit is refused by its size, before its bytes are brought in
-    const bytes = file.size > defaultLimits.bytes ? new Uint8Array(0) : new Uint8Array(await file.arrayBuffer());
-    signal.throwIfAborted();
-    const read = file.size > defaultLimits.bytes ? { [file.name]: tooLarge(file) } : await sheetsOf(bytes, file.name, signal);
-    for (const name of session.files.keys()) if (name === file.name || name.startsWith(`${file.name} · `)) session.files.delete(name);
-    for (const [name, sheet] of Object.entries(read)) session.files.set(name, { bytes: file.size, read: sheet });
+    read.set(file.name, await readOne(file, signal));
   }
+  for (const [name, file] of read) session.files.set(name, file);
   session.prepared = null;
   return arrivedFiles(session);
 }
 
-/** A file of text by its name; the sheets of a workbook each by its own. */
-async function sheetsOf(bytes: Uint8Array, file: string, signal: AbortSignal): Promise<Readonly<Record<string, SheetRead>>> {
-  const { sheets, findings } = await readFile(bytes, { file, signal });
-  if (sheets.length === 0) return { [file]: { sheet: null, findings } };
-  return Object.fromEntries(sheets.map((sheet) => [sheet.file, { sheet, findings: findings.filter((each) => each.file === sheet.file) }]));
+async function readOne(file: File, signal: AbortSignal): Promise<FileRead> {
+  // a file above the limit is refused by its size, before its bytes are brought in
+  if (file.size > defaultLimits.bytes) return tooLarge(file);
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  signal.throwIfAborted();
+  return readFile(bytes, { file: file.name, signal });
 }
 
 export function forgetFile(session: Session, file: string): readonly Arrived[] {
@@ -30,21 +28,25 @@ export function forgetFile(session: Session, file: string): readonly Arrived[] {
   return arrivedFiles(session);
 }
 
-function tooLarge(file: File): SheetRead {
-  const limits = { ...defaultLimits, bytes: 0 };
-  const { findings } = readSheet(new Uint8Array(1), { file: file.name, limits });
-  const found = `${Math.ceil(file.size / 1024 / 1024)} MB`;
-  return { sheet: null, findings: findings.map((finding) => ({ ...finding, found })) };
+function tooLarge({ name, size }: File): FileRead {
+  const { findings } = readSheet(new Uint8Array(1), { file: name, limits: { ...defaultLimits, bytes: 0 } });
+  const found = `${Math.ceil(size / 1024 / 1024)} MB`;
+  return { sheets: [], findings: findings.map((finding) => ({ ...finding, found })), skipped: [] };
 }
 
 function arrivedFiles({ files }: Session): readonly Arrived[] {
-  return [...files].map(([file, { bytes, read }]) => ({ file, bytes, findings: read.findings, sheet: shapeOf(read) }));
+  return [...files].map(([file, { sheets, findings, skipped }]) => ({
+    file,
+    findings,
+    skipped,
+    sheets: sheets.map((sheet) => sheetArrived(sheet, findings)),
+  }));
 }
 
-function shapeOf({ sheet, findings }: SheetRead): Arrived["sheet"] {
-  if (!sheet) return null;
-  const { encoding, delimiter, headers, rows, ragged } = sheet;
-  return { encoding, delimiter, columns: headers.length, rows: rows.length, ragged: ragged.length, headerRow: headerRowOf(findings) };
+function sheetArrived(sheet: Sheet, findings: readonly Finding[]): SheetArrived {
+  const { file: name, encoding, delimiter, headers, rows, ragged } = sheet;
+  const own = findings.filter(({ file }) => file === name);
+  return { name, encoding, delimiter, columns: headers.length, rows: rows.length, ragged: ragged.length, headerRow: headerRowOf(own) };
 }
 
 /** Titles stand above the headers: the last of them says where. */

@@ -11,7 +11,7 @@ export function allFindings({ files }: Session, { findings }: Prepared): readonl
 }
 
 function findingsOfReading({ files }: Pick<Session, "files">): readonly Finding[] {
-  return [...files.values()].flatMap(({ read }) => read.findings);
+  return [...files.values()].flatMap(({ findings }) => findings);
 }
 
 export function keyOfGroup({ code, file, column }: Pick<Finding, "code" | "file" | "column">): string {

@@ -33,7 +33,7 @@ export async function prepareFiles(session: Session, { mapping, rowAnswers, code
 }
 
 function sheetsOf({ files }: Session): readonly Sheet[] {
-  return [...files.values()].flatMap(({ read: { sheet } }) => (sheet ? [sheet] : []));
+  return [...files.values()].flatMap(({ sheets }) => sheets);
 }
 
 /** By the clock where the person sits. */

@@ -1,8 +1,6 @@
-import type { KeyRing, Prepared, SheetRead, StrippedRows, UnitKey, UnitKeyRecord } from "@/lib/intake";
+import type { FileRead, KeyRing, Prepared, StrippedRows, UnitKey, UnitKeyRecord } from "@/lib/intake";
 import type { Door } from "../_talk/door";
 import type { Pace } from "../_talk/messages";
-
-export type FileRead = { readonly bytes: number; readonly read: SheetRead };
 
 /** The unit's key in the tab. `toKeep`: its sealed form, where the registry hasn't got it yet. */
 export type KeyInHand = { readonly key: UnitKey; readonly ring: KeyRing; readonly toKeep: UnitKeyRecord | null };
