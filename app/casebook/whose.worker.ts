@@ -4,7 +4,8 @@ import type { WhoseAnswer, WhoseAsked, WhoseKeys } from "./_whose/talk";
 
 declare const self: DedicatedWorkerGlobalScope;
 
-type Session = { readonly ring: KeyRing; readonly caseOf: ReadonlyMap<string, number>; readonly listed: ReadonlySet<number> };
+type Known = { readonly case: number; readonly own: number };
+type Session = { readonly ring: KeyRing; readonly known: ReadonlyMap<string, Known>; readonly listed: ReadonlySet<number> };
 let session: Session | null = null;
 
 self.onmessage = async ({ data }: MessageEvent<WhoseAsked>) => {
@@ -16,7 +17,8 @@ self.onmessage = async ({ data }: MessageEvent<WhoseAsked>) => {
 };
 
 function answerTo(asked: WhoseAsked): Promise<WhoseAnswer> {
-  return "open" in asked ? open(asked.open) : find(asked.find);
+  if ("open" in asked) return open(asked.open);
+  return "find" in asked ? find(asked.find) : join(asked.join);
 }
 
 /** Opens the key and takes the pseudonyms. Only the address of the page is asked with, never what was typed. */
@@ -27,7 +29,7 @@ async function open({ passphrase, search }: Extract<WhoseAsked, { open: unknown 
   if (!unitKey) return { notOpened: "The registry has no key: nothing in it came from local numbers." };
   try {
     const ring = keyRing(await openByPassphrase(unitKey, passphrase));
-    session = { ring, caseOf: new Map(keys.map(([number, pseudonym]) => [pseudonym, number])), listed: new Set(listed) };
+    session = { ring, known: new Map(keys.map(([number, pseudonym, own]) => [pseudonym, { case: number, own }])), listed: new Set(listed) };
     return { opened: { units, cases: new Set(keys.map(([number]) => number)).size, listed: listed.length } };
   } catch (error) {
     if (error instanceof WrongSecretError)
@@ -43,12 +45,26 @@ async function find({ unit, typed, file }: Extract<WhoseAsked, { find: unknown }
       ? { numbers: numbersTyped(typed), from: "what was typed" }
       : numbersOfFile(new Uint8Array(await file.arrayBuffer()), file.name);
   if ("trouble" in read) return { failed: read.trouble };
-  const { ring, caseOf, listed } = session;
+  const { ring, known, listed } = session;
   const once = eachOnce(read.numbers);
   const persons = await ring.persons(unit, [...once.keys()]);
   const found = [...once.values()].map((number, i) => {
-    const held = caseOf.get(persons[i]?.person ?? "") ?? null;
-    return { number, case: held, listed: held !== null && listed.has(held) };
+    const held = known.get(persons[i]?.person ?? "")?.case ?? null;
+    return { number, unit, case: held, listed: held !== null && listed.has(held) };
   });
   return { found, from: read.from };
+}
+
+/** Joins two numbers: what goes up is two cases and the difference of their lines, which says nothing of either number. */
+async function join({ unit, first, second }: Extract<WhoseAsked, { join: unknown }>["join"]): Promise<WhoseAnswer> {
+  if (!session) return { failed: "The key is shut. Open it first." };
+  const { ring, known } = session;
+  const [a, b] = await ring.persons(unit, [first, second]);
+  const [into, person] = [known.get(a?.person ?? ""), known.get(b?.person ?? "")];
+  if (!a || !b || !into || !person) return { failed: "One of the two isn’t held." };
+  // a day of the second less its own shift, on the line of the first
+  const body = JSON.stringify({ person: person.own, into: into.own, days: b.shiftDays - a.shiftDays });
+  const response = await fetch("/casebook/join", { method: "POST", body, headers: { "Content-Type": "application/json" } });
+  const reply: { readonly batch: number; readonly case: number } | { readonly message: string } = await response.json();
+  return "message" in reply ? { failed: reply.message } : { joined: reply };
 }

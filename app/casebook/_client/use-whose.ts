@@ -17,6 +17,9 @@ const shut: WhoseState = { units: null, found: null, from: "", busy: false, faul
 function after(state: WhoseState, answer: WhoseAnswer): WhoseState {
   const still = { ...state, busy: false, fault: "" };
   if ("opened" in answer) return { ...still, units: answer.opened.units };
+  // the page is asked anew, so that it shows the two as one
+  if ("joined" in answer) window.location.assign(`/casebook/${answer.joined.case}?joined=${answer.joined.batch}`);
+  if ("joined" in answer) return { ...still, busy: true };
   if ("found" in answer) return { ...still, found: answer.found, from: answer.from };
   return { ...still, fault: "notOpened" in answer ? answer.notOpened : answer.failed };
 }

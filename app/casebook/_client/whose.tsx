@@ -6,6 +6,7 @@ import { WhoseFoundList } from "./whose-found";
 import { WhoseMarks } from "./whose-marks";
 import { WhoseNumbers } from "./whose-numbers";
 import { WhoseOpen } from "./whose-open";
+import { WhosePair } from "./whose-pair";
 
 /** *Whose is this?* Asked and answered in the tab: what is typed is sent nowhere, and forgotten with the page. */
 export function Whose({ only = null }: { readonly only?: number | null }) {
@@ -30,6 +31,7 @@ export function Whose({ only = null }: { readonly only?: number | null }) {
         {state.fault}
       </p>
       {state.found === null ? null : <WhoseFoundList found={state.found} from={state.from} only={only} />}
+      {state.found === null ? null : <WhosePair found={state.found} ask={ask} busy={state.busy} />}
       {state.found === null ? null : <WhoseMarks found={state.found} />}
     </details>
   );

@@ -1,8 +1,9 @@
-import type { BodyMeasureAt, BoneAt, CaseBody, CaseSegment, ProportionBeside } from "@/lib/answers";
+import type { BodyMeasureAt, BoneAt, CaseAnswer, CaseBody, ProportionBeside } from "@/lib/answers";
 import { decimals } from "@/lib/charts";
 import { codeWords, fieldWords, numberWords, sentence } from "../../_words";
+import { CorrectLink } from "./correct-link";
 
-type Props = { readonly body: CaseBody; readonly segments: readonly CaseSegment[] };
+type Props = { readonly answer: CaseAnswer };
 
 const proportions: Readonly<Record<ProportionBeside["id"], string>> = {
   "proportion-tibia-femur": "Tibia : femur",
@@ -13,7 +14,7 @@ const proportions: Readonly<Record<ProportionBeside["id"], string>> = {
 };
 
 /** Lengths and proportions before and after, each saying whether it was measured or derived. */
-export function Body({ body, segments }: Props) {
+export function Body({ answer: { case: number, body, segments } }: Props) {
   const { measures, bones, proportions: ratios } = body;
   if (measures.length === 0 && bones.length === 0) return null;
   const young = segments.some(({ recorded }) =>
@@ -50,7 +51,7 @@ export function Body({ body, segments }: Props) {
       {measures.length === 0 ? null : (
         <details>
           <summary>Body measures as recorded</summary>
-          <ul className="plain">{measures.map(measureItem)}</ul>
+          <ul className="plain">{measures.map((measure) => measureItem(measure, number))}</ul>
         </details>
       )}
     </section>
@@ -102,14 +103,15 @@ function proportionRow({ id, before, after }: ProportionBeside) {
   );
 }
 
-function measureItem({ occasion, day, dayFrom, recorded }: BodyMeasureAt, index: number) {
+function measureItem({ measure, occasion, day, dayFrom, recorded }: BodyMeasureAt, number: number) {
   const when = day === null ? "on a day that can’t be counted" : `day ${numberWords(day)} from the first operation`;
   const taken =
     dayFrom === "surgery" || dayFrom === "last-follow-up" ? `, the day of ${dayFrom === "surgery" ? "surgery" : "the last follow-up"}` : "";
   return (
-    <li key={`${day}-${index}`}>
+    <li key={measure}>
       {sentence(occasion === null ? "measured" : codeWords(occasion))}, {when}
-      {taken}: {recorded.map((held) => fieldWords(held, held.value)).join("; ")}.
+      {taken}: {recorded.map((held) => fieldWords(held, held.value)).join("; ")}.{" "}
+      <CorrectLink number={number} table="bodyMeasure" entity={measure} label={`the body measure, ${when}`} />
     </li>
   );
 }

@@ -1,5 +1,6 @@
-import type { CaseEvent, CaseSegment, Held } from "@/lib/answers";
+import type { CaseAnswer, CaseEvent, CaseSegment, Held } from "@/lib/answers";
 import { codeWords, fieldWords, sentence, valueWords } from "../../_words";
+import { CorrectLink } from "./correct-link";
 
 const lookedFor: Readonly<Record<CaseSegment["eventsLookedFor"], string>> = {
   fully: "Events were looked for, and none is held.",
@@ -8,7 +9,9 @@ const lookedFor: Readonly<Record<CaseSegment["eventsLookedFor"], string>> = {
 };
 
 /** Events with the class that each scheme derives from their facts. */
-export function Events({ segment: { events, eventsLookedFor } }: { readonly segment: CaseSegment }) {
+type Props = { readonly segment: CaseSegment; readonly number: number };
+
+export function Events({ segment: { events, eventsLookedFor }, number }: Props) {
   return (
     <>
       <h3>Events</h3>
@@ -23,20 +26,20 @@ export function Events({ segment: { events, eventsLookedFor } }: { readonly segm
                 : "Events not collected in full: this segment enters no rate of complications."}
             </p>
           )}
-          <EventTable events={events} name="Events of the segment" />
+          <EventTable events={events} name="Events of the segment" number={number} />
         </>
       )}
     </>
   );
 }
 
-export function EventsOfPerson({ events }: { readonly events: readonly CaseEvent[] }) {
+export function EventsOfPerson({ answer: { events, case: number } }: { readonly answer: CaseAnswer }) {
   if (events.length === 0) return null;
   return (
     <section aria-labelledby="events-of-person">
       <h2 id="events-of-person">Events of the patient</h2>
       <p className="muted">Of no one segment; days from the first operation.</p>
-      <EventTable events={events} name="Events of the patient" />
+      <EventTable events={events} name="Events of the patient" number={number} />
     </section>
   );
 }
@@ -49,7 +52,9 @@ const schemes: readonly (readonly [id: string, words: string])[] = [
   ["device-related", "Device"],
 ];
 
-function EventTable({ events, name }: { readonly events: readonly CaseEvent[]; readonly name: string }) {
+type TableProps = { readonly events: readonly CaseEvent[]; readonly name: string; readonly number: number };
+
+function EventTable({ events, name, number }: TableProps) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard to be scrolled
     <section className="scrolls" tabIndex={0} aria-label={name}>
@@ -75,19 +80,20 @@ function EventTable({ events, name }: { readonly events: readonly CaseEvent[]; r
             ))}
           </tr>
         </thead>
-        <tbody>{events.map(eventRow)}</tbody>
+        <tbody>{events.map((event) => eventRow(event, number))}</tbody>
       </table>
     </section>
   );
 }
 
-function eventRow({ event, type, day, phase, phaseDerived, complication, classes, recorded }: CaseEvent) {
+function eventRow({ event, type, day, phase, phaseDerived, complication, classes, recorded }: CaseEvent, number: number) {
   const classOf = (scheme: string) => classes.find((one) => one.scheme === scheme)?.class;
   return (
     <tr key={event}>
       <th scope="row" className="start">
         {sentence(codeWords(type))}
-        {complication ? null : <span className="under">planned: no complication</span>}
+        {complication ? null : <span className="under">planned: no complication</span>}{" "}
+        <CorrectLink number={number} table="event" entity={event} label={`the event ${codeWords(type)}`} />
       </th>
       <td>{day ?? "–"}</td>
       <td className="start">

@@ -2,6 +2,7 @@ import type { CaseBatch, FieldChange, RowChange } from "@/lib/answers";
 import { counted, listed } from "@/lib/charts";
 import { timeText } from "../../../_page/time";
 import { codeWords, sentence, valueWords } from "../../_words";
+import { reasonWords } from "./correct-form";
 
 /** Which batch changed which field of the case, from what to what; the newest first. */
 export function History({ history }: { readonly history: readonly CaseBatch[] }) {
@@ -13,19 +14,25 @@ export function History({ history }: { readonly history: readonly CaseBatch[] })
   );
 }
 
-function batchItem({ batch, kind, at, undoes, changes }: CaseBatch) {
+function batchItem({ batch, kind, at, undoes, reason, joined, changes }: CaseBatch) {
   const told = changes.filter(({ what, fields }) => what === "changed" || (what === "back" && fields.length > 0));
   return (
     <li key={batch} className="batch">
       <p className="sans">
-        <strong>Batch {batch}</strong>, {timeText(at)}, {undoes === null ? kindWords(kind) : `took batch ${undoes} back`}: {gist(changes)}.
+        <strong>Batch {batch}</strong>, {timeText(at)}, {undoes === null ? kindWords(kind) : `took batch ${undoes} back`}
+        {reason === null ? "" : ` (${reasonWords[reason]})`}:{" "}
+        {[joinedWords(joined), gist(changes)].filter((text) => text !== "").join("; ")}.
       </p>
       {told.length === 0 ? null : <ul className="changes sans">{told.map(changeItem)}</ul>}
     </li>
   );
 }
 
-const kindWords = (kind: CaseBatch["kind"]) => (kind === "intake" ? "brought in" : kind);
+const kindWords = (kind: CaseBatch["kind"]) => (kind === "intake" ? "brought in" : kind === "correction" ? "corrected by hand" : kind);
+const joinedWords = (numbers: readonly number[]) =>
+  numbers.length === 0
+    ? ""
+    : `case ${listed(numbers.map(String))} joined to this one, as ${numbers.length === 1 ? "another number" : "other numbers"} of the patient`;
 
 const nouns: Readonly<Record<RowChange["table"], string>> = {
   person: "patient",

@@ -1,7 +1,11 @@
-import type { Held } from "@/lib/answers";
+import type { CaseAnswer, Held } from "@/lib/answers";
+import { isCorrectable } from "@/lib/registry";
 import { valueWords } from "../../_words";
+import { ByHand } from "./by-hand";
+import { CorrectLink } from "./correct-link";
 
 type Props = {
+  readonly answer: CaseAnswer;
   readonly title: string;
   readonly table: "person" | "segment";
   readonly entity: number;
@@ -10,16 +14,26 @@ type Props = {
 };
 
 /** All that is recorded of a row, a line a field. */
-export function Recorded({ title, table, entity, recorded, folded = false }: Props) {
+export function Recorded({ answer, title, table, entity, recorded, folded = false }: Props) {
   const list = (
-    <dl className="recorded">
-      {recorded.map((held) => (
-        <div key={held.field}>
-          <dt>{held.label}</dt>
-          <dd className="number">{valueWords(held, held.value)}</dd>
-        </div>
-      ))}
-    </dl>
+    <>
+      <dl className="recorded">
+        {recorded.map((held) => (
+          <div key={held.field}>
+            <dt>{held.label}</dt>
+            <dd className="number">
+              <ByHand answer={answer} table={table} entity={entity} field={held.field} /> {valueWords(held, held.value)}{" "}
+              {isCorrectable(table, held.field) ? (
+                <CorrectLink number={answer.case} table={table} entity={entity} field={held.field} label={held.label} />
+              ) : null}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <p className="sans not-printed">
+        <CorrectLink number={answer.case} table={table} entity={entity} label={`another field: ${title}`} /> a field that isn’t recorded
+      </p>
+    </>
   );
   if (folded)
     return (

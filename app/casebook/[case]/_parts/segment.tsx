@@ -23,9 +23,16 @@ export function Segment({ segment, answer }: Props) {
       <p className="number">{standingWords(segment)}</p>
       <Timeline segment={segment} answer={answer} />
       <CourseFigure segment={segment} answer={answer} />
-      <Events segment={segment} />
-      <Visits visits={segment.visits} name={name} />
-      <Recorded title={`The ${name}, as recorded`} table="segment" entity={segment.segment} recorded={segment.recorded} folded />
+      <Events segment={segment} number={answer.case} />
+      <Visits visits={segment.visits} name={name} number={answer.case} />
+      <Recorded
+        answer={answer}
+        title={`The ${name}, as recorded`}
+        table="segment"
+        entity={segment.segment}
+        recorded={segment.recorded}
+        folded
+      />
     </section>
   );
 }

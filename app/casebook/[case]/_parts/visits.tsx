@@ -1,11 +1,12 @@
 import type { CaseVisit, Held } from "@/lib/answers";
 import { fieldsOf } from "@/lib/codebook";
 import { valueText } from "../../_words";
+import { CorrectLink } from "./correct-link";
 
-type Props = { readonly visits: readonly CaseVisit[]; readonly name: string };
+type Props = { readonly visits: readonly CaseVisit[]; readonly name: string; readonly number: number };
 
 /** Every visit, a row each, with the columns that any of them fills. */
-export function Visits({ visits, name }: Props) {
+export function Visits({ visits, name, number }: Props) {
   if (visits.length === 0) return <p className="muted">No visit is held.</p>;
   const columns = columnsOf(visits);
   return (
@@ -30,7 +31,7 @@ export function Visits({ visits, name }: Props) {
               ))}
             </tr>
           </thead>
-          <tbody>{visits.map((visit) => visitRow(visit, columns))}</tbody>
+          <tbody>{visits.map((visit) => visitRow(visit, columns, number))}</tbody>
         </table>
       </section>
     </details>
@@ -45,12 +46,12 @@ function columnsOf(visits: readonly CaseVisit[]): readonly Held[] {
 
 const isNumber = (kind: Held["kind"]) => kind === "number" || kind === "days";
 
-function visitRow({ day, recorded }: CaseVisit, columns: readonly Held[]) {
+function visitRow({ visit, day, recorded }: CaseVisit, columns: readonly Held[], number: number) {
   const values = new Map(recorded.map((held) => [held.field, held]));
   return (
-    <tr key={day}>
+    <tr key={visit}>
       <th scope="row" className="start">
-        {day < 0 ? `−${-day}` : day}
+        {day < 0 ? `−${-day}` : day} <CorrectLink number={number} table="visit" entity={visit} label={`the visit of day ${day}`} />
       </th>
       {columns.map(({ field, kind }) => (
         <td key={field} className={isNumber(kind) ? undefined : "start"}>

@@ -1,0 +1,28 @@
+import type { CaseAnswer } from "@/lib/answers";
+import { counted } from "@/lib/charts";
+
+/** The numbers of the patient that were cases of their own, each with the way to part it again. */
+export function NumbersJoined({ answer: { case: number, joined } }: { readonly answer: CaseAnswer }) {
+  if (joined.length === 0) return null;
+  return (
+    <section aria-labelledby="numbers" className="not-printed">
+      <h2 id="numbers">{counted(joined.length + 1, "number")} of one patient</h2>
+      <ul className="plain">
+        {joined.map((second) => (
+          <li key={second}>
+            <p>What was case {second} is read as this one: its rows, and those of later files under its number.</p>
+            <details className="sans">
+              <summary>They are two patients after all</summary>
+              <p>Each gets its own again, with what came under its number since. That is a batch, and can be taken back.</p>
+              <form action="/casebook/part" method="post">
+                <input type="hidden" name="person" value={second} />
+                <input type="hidden" name="case" value={number} />
+                <button type="submit">Part case {second} from this one</button>
+              </form>
+            </details>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
