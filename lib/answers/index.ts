@@ -21,6 +21,7 @@ export type { Difference } from "./compare/differences";
 export type { Between } from "./compare/sides";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { complicationMatrix, type MatrixAnswer, type MatrixGroup, type MatrixRow } from "./complications/matrix";
+export { type SchemeEntry, schemeList } from "./complications/scheme-list";
 export { type FollowUpAnswer, type FollowUpGroup, followUp } from "./follow-up/follow-up";
 export { type AgainstPlanAnswer, type AgainstPlanGroup, type AgainstPlanQuestion, gainAgainstPlan, type PlanPoint } from "./gain/against-plan";
 export { type CurveGroup, gainBands, type HealingCurveAnswer, healingCurve } from "./healing/curve";
@@ -28,7 +29,7 @@ export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain,
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type MeasureEntry, measureList } from "./measures";
 export { type MeasureQuestion, measure } from "./measures/measure";
-export { type BeforeAfterAnswer, type ProportionGroup, type ProportionPoint, proportionBeforeAfter } from "./proportion/before-after";
+export { type BeforeAfterAnswer, normKey, type ProportionGroup, type ProportionPoint, proportionBeforeAfter } from "./proportion/before-after";
 export { result } from "./question/result";
 export { version } from "./question/version";
 export { type TodayAnswer, today, type Work } from "./today/today";
@@ -45,5 +46,6 @@ export type {
   MeasureGroup,
   Median,
   Note,
+  Share,
   Stamped,
 } from "./types";

@@ -52,6 +52,7 @@ export { personMeasures } from "./measures/person-measures";
 export { type Joint, type MotionMoment, type MotionReading, type MotionVisit, motionLossAt, motionOf } from "./motion/motion";
 // Norms
 export { type GrowthScore, type GrowthSex, type GrowthTable, growthSources, statureScore } from "./norms/growth";
+export { whyNormDoesNotFit } from "./norms/norm-fit";
 export { boysLongBoneSource, boysTibiaToFemur, type ProportionNorm, proportionNorms } from "./norms/proportion-norms";
 // Proportion and stature
 export { boneLengthMm, type LengthReading } from "./proportion/bone-lengths";

@@ -1,8 +1,15 @@
 // A place of Outcomes, told
+
+export { type ComplicationsQuestion, type EndRule, tellComplications } from "./outcomes/complications";
+// Places
+export { type EqualGainQuestion, tellDaysAtEqualGain } from "./outcomes/days-at-equal-gain";
+export { tellFollowUp } from "./outcomes/follow-up";
+export { type PlanQuestion, tellGainAgainstPlan } from "./outcomes/gain-against-plan";
+export { type CurveQuestion, tellHealingCurve } from "./outcomes/healing-curve";
+export { type IncidenceQuestion, tellIncidence } from "./outcomes/incidence";
+export { type MeasuredQuestion, tellMeasured } from "./outcomes/measured";
+export { tellMotion } from "./outcomes/motion";
+export { type ProportionQuestion, tellProportion } from "./outcomes/proportion";
 export { type Drawable, drawable } from "./told/drawable";
 export type { PlaceQuestion } from "./told/question";
 export type { LeftOut, Reference, Told, ToldTable } from "./told/told";
-// Places
-export { type EqualGainQuestion, tellDaysAtEqualGain } from "./outcomes/days-at-equal-gain";
-export { type CurveQuestion, tellHealingCurve } from "./outcomes/healing-curve";
-export { type PlanQuestion, tellGainAgainstPlan } from "./outcomes/gain-against-plan";

@@ -3,6 +3,7 @@ import { followUpCompleteness, followUpWindows, type WindowStatus, windowStatus 
 import type { Registry, State } from "@/lib/registry";
 import { reverseKaplanMeier } from "@/lib/stats";
 import { type Case, casesOf } from "../frames/cases";
+import { dataTo } from "../frames/data-to";
 import { fieldsOfSplit, type Group, splitBy } from "../healing/groups";
 import { keepQuestion } from "../question/keep";
 import { type Question, stampOf } from "../question/stamp";
@@ -29,10 +30,16 @@ export type FollowUpAnswer = {
   readonly batch: number;
   readonly state: State;
   readonly stamp: string;
+  readonly dataTo: string | null;
+  readonly definition: { readonly title: string; readonly sentence: string };
   /** What the calendar of quarters can't tell. */
   readonly caution: string;
 };
 
+const definition = {
+  title: "Follow-up",
+  sentence: "seen: anything recorded of the segment within the window, from surgery; due: the window has closed and nothing was",
+};
 const caution =
   "Potential follow-up runs from the middle of the quarter of surgery to the latest day on which anyone was seen; it can err by 46 days.";
 
@@ -57,7 +64,8 @@ export async function followUp(
   const stamp = stampOf(question);
   await keepQuestion(registry, stamp, question);
   const groups = splitBy(cases, by).map((group) => answerGroup(group, closing));
-  return { measure: "follow-up-completeness", unit: "share", by, groups, batch: state.batch, state, stamp, caution };
+  const head = { batch: state.batch, state, stamp, dataTo: await dataTo(registry, state) };
+  return { measure: "follow-up-completeness", unit: "share", by, groups, ...head, definition, caution };
 }
 
 type Followed = {

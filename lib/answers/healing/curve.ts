@@ -25,6 +25,7 @@ export type CurveGroup = {
   readonly curve: readonly HealingCurvePoint[];
   readonly median: { readonly days: number | null; readonly lower: number | null; readonly upper: number | null };
   readonly medianGainMm: number | null;
+  readonly notes: readonly Note[];
 };
 /** `censored`: followed to this day and not healed. */
 export type HealingCurvePoint = CurvePoint & { readonly censored: number };
@@ -35,7 +36,6 @@ export type HealingCurveAnswer = Head & {
   readonly groups: readonly CurveGroup[];
   /** What ends the time at risk without healing, in words; `null` where nothing did. */
   readonly competing: string | null;
-  readonly notes: readonly Note[];
 };
 
 /** The gain bands of the trade's question (measures, *Summaries*), as a split. */
@@ -57,15 +57,14 @@ export async function healingCurve(
   });
   const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
   const answered = groups.map((group) => answerGroup(group, whatEnds[definition.rescue]));
-  const ends = answered.some(({ group }) => group.ended > 0);
+  const ends = answered.some(({ ended }) => ended > 0);
   return {
     ...head,
     measure: "time-to-consolidation",
     unit: "days",
     definition: { title: definition.title, sentence: definitionSentence(definition) },
-    groups: answered.map(({ group }) => group),
+    groups: answered,
     competing: ends ? whatEnds[definition.rescue] : null,
-    notes: answered.flatMap(({ notes }) => notes).filter(firstOfText),
   };
 }
 
@@ -73,10 +72,6 @@ const whatEnds: Readonly<Record<Rescue, string>> = {
   counted: "ended unhealed",
   competing: "a rescue operation, or ended unhealed",
 };
-
-function firstOfText(note: Note, i: number, notes: readonly Note[]): boolean {
-  return notes.findIndex(({ text }) => text === note.text) === i;
-}
 
 type OnCurve = {
   readonly person: number;
@@ -102,7 +97,7 @@ function rowsOf({ rows, ended, excluded }: DayGroup) {
   return { onCurve: [...placed, ...gone], excluded: reasons };
 }
 
-function answerGroup(group: DayGroup, competing: string): { readonly group: CurveGroup; readonly notes: readonly Note[] } {
+function answerGroup(group: DayGroup, competing: string): CurveGroup {
   const { onCurve, excluded } = rowsOf(group);
   const having = (outcome: OnCurve["outcome"]) => onCurve.filter((row) => row.outcome === outcome).length;
   const head = {
@@ -117,7 +112,8 @@ function answerGroup(group: DayGroup, competing: string): { readonly group: Curv
     excluded,
     medianGainMm: middle(onCurve.flatMap(({ gainMm }) => (gainMm === null ? [] : [gainMm]))),
   };
-  if (onCurve.length === 0) return { group: { ...head, curve: [], median: { days: null, lower: null, upper: null } }, notes: [] };
+  if (onCurve.length === 0) return { ...head, curve: [], median: { days: null, lower: null, upper: null }, notes: [] };
   const { notes, ...drawn } = head.ended > 0 ? withEnded(onCurve, competing) : withoutEnded(onCurve, excluded["healing-date-missing"] ?? 0);
-  return { group: { ...head, ...drawn }, notes: notes.map(said) };
+  // how many are censored and missing is told by the counts of the group
+  return { ...head, ...drawn, notes: notes.filter(({ code }) => code !== "censored-and-missing").map(said) };
 }

@@ -1,5 +1,5 @@
 import { type CompareAnswer, compare, type DaysAgainstGainAnswer, daysAgainstGain, type HealingAnswer, healing } from "@/lib/answers";
-import { daysAgainstGainFigure, type DaysAgainstGainRecord, excludedText, equalGainText } from "@/lib/charts";
+import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, excludedText } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
@@ -37,7 +37,10 @@ export async function tellDaysAtEqualGain(registry: Registry, question: EqualGai
 }
 
 /** Two groups of one field are compared; of more, each has its days at one gain, and pairs are compared side by side. */
-function pairOf({ by }: PlaceQuestion, answer: HealingAnswer): readonly [HealingAnswer["groups"][number], HealingAnswer["groups"][number]] | null {
+function pairOf(
+  { by }: PlaceQuestion,
+  answer: HealingAnswer,
+): readonly [HealingAnswer["groups"][number], HealingAnswer["groups"][number]] | null {
   const [field, second] = by;
   if (field === undefined || second !== undefined || field.includes(":")) return null;
   const known = answer.groups.filter(({ key }) => key[field] !== null);
@@ -75,7 +78,8 @@ function sentencesOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compar
   const index = compared?.differences.find(({ kind }) => kind === "difference");
   return [
     equal ? ratioText(equal, naming) : null,
-    equalGainText(answer.groups) ?? (answer.groups.length === 0 ? "No segment in this cohort." : "Too few bones to say how many days they take at one gain."),
+    equalGainText(answer.groups) ??
+      (answer.groups.length === 0 ? "No segment in this cohort." : "Too few bones to say how many days they take at one gain."),
     fixedPartText(lines.groups),
     index ? indexDifferenceText(index, naming) : null,
   ].filter((text) => text !== null);

@@ -1,5 +1,5 @@
 import type { DaysAgainstGainGroup, Difference } from "@/lib/answers";
-import { decimals, shownInterval, shownUnit, shownText } from "@/lib/charts";
+import { decimals, shownInterval, shownText, shownUnit } from "@/lib/charts";
 
 type Naming = (value: string) => string;
 

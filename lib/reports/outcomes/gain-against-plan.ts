@@ -41,7 +41,9 @@ export async function tellGainAgainstPlan(registry: Registry, question: PlanQues
     title: "Gain against plan",
     sentences: planSentences(answer),
     cautions:
-      plan === "plannedGainFinalMm" ? ["The final plan absorbs what went wrong on the way; against the plan at start, early stops show."] : [],
+      plan === "plannedGainFinalMm"
+        ? ["The final plan absorbs what went wrong on the way; against the plan at start, early stops show."]
+        : [],
     figures: [drawable(gainAgainstPlanFigure, planRecord(answer)), drawable(agreementFigure, agreementRecord(answer))],
     tables: [sharesTable(within)],
     definition: answer.definition.sentence,
@@ -104,7 +106,8 @@ const mm = shownUnit("mm");
 
 export function planSentences(answer: AgainstPlanAnswer): readonly string[] {
   const measured = answer.groups.filter(({ n }) => n > 0);
-  if (measured.length === 0) return [answer.groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort has both a plan and a gain."];
+  if (measured.length === 0)
+    return [answer.groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort has both a plan and a gain."];
   const share = byGroup(measured, {
     text: (group) => (group.within ? shareText(group.within) : "not known"),
     rank: ({ within }) => (within?.lower === null ? null : (within?.estimate ?? null)),
@@ -117,7 +120,11 @@ export function planSentences(answer: AgainstPlanAnswer): readonly string[] {
     lowest: "the lowest mean",
     highest: "the highest",
   });
-  return [`Within ${answer.toleranceMm} mm of the length ${planWords[answer.plan]}: ${share}.`, `Gain less plan, on average: ${bias}.`, stopsText(measured)];
+  return [
+    `Within ${answer.toleranceMm} mm of the length ${planWords[answer.plan]}: ${share}.`,
+    `Gain less plan, on average: ${bias}.`,
+    stopsText(measured),
+  ];
 }
 
 /** Early stops are named with their reasons, never left out. */
@@ -126,7 +133,9 @@ function stopsText(groups: readonly AgainstPlanGroup[]): string {
   const [stopped, overshot] = [sum((group) => group.stoppedEarly), sum((group) => group.overshot)];
   const reasons = new Map<string, number>();
   for (const group of groups) for (const [code, n] of Object.entries(group.reasons)) reasons.set(code, (reasons.get(code) ?? 0) + n);
-  const sorted = [...reasons].sort(([, a], [, b]) => b - a).map(([code, n]) => `${n} ${code === "not-recorded" ? "reason not recorded" : reasonWords(code)}`);
+  const sorted = [...reasons]
+    .sort(([, a], [, b]) => b - a)
+    .map(([code, n]) => `${n} ${code === "not-recorded" ? "reason not recorded" : reasonWords(code)}`);
   const why = stopped === 0 ? "" : ` (${listed(sorted)})`;
   return `${stopped} ended short of the plan by more than the tolerance${why}; ${overshot} went beyond it.`;
 }
@@ -137,8 +146,17 @@ function sharesTable(answers: readonly MeasureAnswer[]): ToldTable {
   const groupAt = (answer: MeasureAnswer, label: string): MeasureGroup | undefined => answer.groups.find((group) => group.label === label);
   const columns = answers.flatMap((answer) => {
     const { id, title } = answer.definition;
-    const [share, interval] = estimate<MeasureGroup>(id, title.replace(/^Gain w/, "W"), percent, ({ label }) => groupAt(answer, label)?.share ?? null);
-    return [count<MeasureGroup>(`${id}-x`, title.replace(/^Gain w/, "W"), ({ label }) => groupAt(answer, label)?.share?.x), { ...share, head: "Share" }, interval];
+    const [share, interval] = estimate<MeasureGroup>(
+      id,
+      title.replace(/^Gain w/, "W"),
+      percent,
+      ({ label }) => groupAt(answer, label)?.share ?? null,
+    );
+    return [
+      count<MeasureGroup>(`${id}-x`, title.replace(/^Gain w/, "W"), ({ label }) => groupAt(answer, label)?.share?.x),
+      { ...share, head: "Share" },
+      interval,
+    ];
   });
   const head: Column<MeasureGroup>[] = [words("group", "Group", ({ label }) => label), count("measured", "Measured", ({ n }) => n)];
   return { caption: "Within other tolerances", table: tableFrom([...head, ...columns], first?.groups ?? []) };

@@ -22,7 +22,7 @@ export async function tellHealingCurve(registry: Registry, question: CurveQuesti
     definition: answer.definition.sentence,
     method: answer.method,
     leftOut: leftOutOf(answer.groups),
-    notes: notesOf(answer.notes, []),
+    notes: notesOf([], answer.groups),
     references: [{ of: "the curves", stamp: answer.stamp }],
     commands: [
       commandWords("outcome healing-curve", question, { rescue: question.rescue }),

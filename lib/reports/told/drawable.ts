@@ -1,4 +1,4 @@
-import { type FigureCaptionOptions, type DataTable, drawSvg, type Figure, type FigureOptions, figureCsv } from "@/lib/charts";
+import { type DataTable, drawSvg, type Figure, type FigureCaptionOptions, type FigureOptions, figureCsv } from "@/lib/charts";
 
 /** A figure with its record inside: whoever shows it says only how wide, and in which unit. */
 export type Drawable = {

@@ -11,7 +11,9 @@ export function commandWords(verb: string, { where, by, asOf }: PlaceQuestion, m
     cohort: Object.keys(where).length === 0 ? null : quoted(JSON.stringify(where)),
     "as-of": asOf === null ? null : String(asOf),
   };
-  const words = Object.entries(options).flatMap(([name, value]) => (value === null ? [] : [value === "" ? `--${name}` : `--${name} ${value}`]));
+  const words = Object.entries(options).flatMap(([name, value]) =>
+    value === null ? [] : [value === "" ? `--${name}` : `--${name} ${value}`],
+  );
   return [verb, ...words].join(" ");
 }
 

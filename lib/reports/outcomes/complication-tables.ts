@@ -1,0 +1,68 @@
+import type { MatrixAnswer, MatrixRow, MeasureAnswer, MeasureGroup } from "@/lib/answers";
+import { type Column, count, decimals, noValue, percentText, tableFrom, words } from "@/lib/charts";
+import type { ToldTable } from "../told/told";
+import { classWords, codeWords, upperFirst } from "../words/code-words";
+
+type Row = { readonly answer: MeasureAnswer; readonly group: MeasureGroup };
+
+/** Every denominator as numerator over denominator, a row each. */
+export function denominatorsTable(answers: readonly MeasureAnswer[]): ToldTable {
+  const labels = answers[0]?.groups.map(({ label }) => label) ?? [];
+  const rows = labels.flatMap((label) =>
+    answers.flatMap((answer): Row[] => answer.groups.filter((group) => group.label === label).map((group) => ({ answer, group }))),
+  );
+  const columns: Column<Row>[] = [
+    words("group", "Group", ({ group }) => group.label),
+    words("what", "What", ({ answer }) => answer.definition.title),
+    count("numerator", "Numerator", ({ group }) => group.share?.x ?? group.rate?.events),
+    { id: "denominator", head: "Denominator", align: "end", cell: ({ group }) => denominatorText(group) },
+    { id: "estimate", head: "Estimate", align: "end", cell: ({ group }) => estimateText(group) },
+    { id: "interval", head: "95 % CI", align: "end", cell: ({ group }) => intervalText(group) },
+  ];
+  return { caption: "Over each denominator", table: tableFrom(columns, rows) };
+}
+
+function denominatorText({ share, rate }: MeasureGroup): string {
+  if (share) return String(share.n);
+  return rate ? decimals(rate.exposure, Number.isInteger(rate.exposure) ? 0 : 1) : noValue;
+}
+
+function estimateText({ share, rate }: MeasureGroup): string {
+  if (share) return share.estimate === null ? noValue : `${percentText(share.estimate)} %`;
+  return rate?.estimate == null ? noValue : decimals(rate.estimate, 2);
+}
+
+function intervalText({ share, rate }: MeasureGroup): string {
+  const limits = share ?? rate;
+  if (limits?.lower == null || limits.upper === null) return noValue;
+  const text = (value: number) => (share ? percentText(value) : decimals(value, 2));
+  return `${text(limits.lower)} to ${text(limits.upper)}${share ? " %" : ""}`;
+}
+
+/** Patients by the heaviest class of their segments. */
+export function worstTable(worst: MeasureAnswer | undefined, { scheme }: MatrixAnswer): ToldTable {
+  const columns: Column<MeasureGroup>[] = [
+    words("group", "Group", ({ label }) => label),
+    count("n", "Patients looked for", ({ n }) => n),
+    count("none", "None", ({ classes }) => classes?.none ?? 0),
+    ...scheme.classes.map((name) => count<MeasureGroup>(name, upperFirst(classWords(name)), ({ classes }) => classes?.[name] ?? 0)),
+  ];
+  return { caption: `Patients by their heaviest class (${scheme.title.toLowerCase()})`, table: tableFrom(columns, worst?.groups ?? []) };
+}
+
+const phases = ["in-theatre", "latency", "distraction", "consolidation", "after", "not recorded"] as const;
+
+/** When events of each type began, what they needed, and whether they had resolved within a year. */
+export function factsTable({ groups }: MatrixAnswer): ToldTable {
+  const rows = groups.flatMap(({ label, rows: own }) => own.map((row) => ({ ...row, label })));
+  type Fact = MatrixRow & { readonly label: string };
+  const columns: Column<Fact>[] = [
+    words("type", "Event", ({ type }) => upperFirst(codeWords(type))),
+    ...(groups.length > 1 ? [words<Fact>("group", "Group", ({ label }) => label)] : []),
+    count("events", "Events", ({ events }) => events),
+    ...phases.map((phase) => count<Fact>(phase, upperFirst(codeWords(phase)), ({ byPhase }) => byPhase[phase] ?? 0)),
+    count("operations", "Needed an operation", ({ operations }) => operations),
+    count("resolved", "Resolved within 12 months", ({ resolvedWithin12Months }) => resolvedWithin12Months),
+  ];
+  return { caption: "When events began, and what came of them", table: tableFrom(columns, rows) };
+}

@@ -1,0 +1,93 @@
+import { type FollowUpAnswer, type FollowUpGroup, followUp } from "@/lib/answers";
+import { type Column, count, decimals, type FollowUpRecord, followUpFigure, noValue, percentText, tableFrom, words } from "@/lib/charts";
+import { drawable } from "../told/drawable";
+import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
+import type { Told, ToldTable } from "../told/told";
+import { byGroup } from "../words/by-group";
+import { commandWords } from "../words/command-words";
+
+/** Who was seen at each window, who was due, and how much of the time that could have been followed was. */
+export async function tellFollowUp(registry: Registry, question: PlaceQuestion): Promise<Told> {
+  const answer = await followUp(registry, askedOf(question));
+  return {
+    title: "Follow-up",
+    sentences: followUpSentences(answer),
+    cautions: [answer.caution],
+    figures: [drawable(followUpFigure, recordOf(answer))],
+    tables: [completenessTable(answer)],
+    definition: answer.definition.sentence,
+    method: "observed over potential person-time (Clark, Altman, De Stavola 2002); median by reverse Kaplan–Meier, by patient",
+    leftOut: [],
+    notes: [],
+    references: [{ of: "follow-up", stamp: answer.stamp }],
+    commands: [commandWords("follow-up", question)],
+    batch: answer.batch,
+    dataTo: answer.dataTo,
+  };
+}
+
+export function followUpSentences({ groups }: FollowUpAnswer): readonly string[] {
+  const known = groups.filter(({ completeness }) => completeness !== null);
+  if (known.length === 0)
+    return [groups.length === 0 ? "No segment in this cohort." : "Nobody in this cohort could have been followed yet."];
+  const complete = byGroup(known, {
+    text: ({ completeness }) => `${percentText(completeness?.share ?? 0)} % of the time that could have been followed was`,
+    rank: ({ completeness }) => completeness?.share ?? null,
+    lowest: "the least complete",
+    highest: "the most complete",
+  });
+  return [`${complete}.`.replace(/^\w/, (letter) => letter.toUpperCase()), ...(groups.length === 1 ? known.map(yearText) : [])];
+}
+
+function yearText({ windows }: FollowUpGroup): string {
+  const year = windows.find(({ id }) => id === "12-months");
+  if (!year) return "";
+  const { seen, due, lost, dead } = year.counts;
+  return `At 12 months, ${seen} ${seen === 1 ? "segment was" : "segments were"} seen of ${seen + due + lost + dead} that could have been; ${due} due and not seen, ${lost} lost, ${dead} of patients who had died.`;
+}
+
+/** Segments whose surgery no quarter or year places stand in no window. */
+function recordOf(answer: FollowUpAnswer): FollowUpRecord {
+  const groups = answer.groups.map((group) => {
+    const windows = group.windows.map(({ label, counts }) => ({
+      label,
+      seen: counts.seen,
+      due: counts.due,
+      lost: counts.lost,
+      dead: counts.dead,
+      notYetDue: counts["not-yet-due"],
+    }));
+    const [first] = group.windows;
+    const n = first ? Object.values(first.counts).reduce((sum, one) => sum + one, 0) : 0;
+    return { ...group, n, windows, excluded: { "not-recorded": group.segments - n } };
+  });
+  return { ...answer, groups };
+}
+
+const yearDays = 365.25;
+
+function completenessTable({ groups }: FollowUpAnswer): ToldTable {
+  const years = (days: number | undefined) => (days === undefined ? noValue : decimals(days / yearDays, 1));
+  const columns: Column<FollowUpGroup>[] = [
+    words("group", "Group", ({ label }) => label),
+    count("patients", "Patients", ({ patients }) => patients),
+    count("segments", "Segments", ({ segments }) => segments),
+    { id: "observed", head: "Observed", unit: "person-years", align: "end", cell: ({ completeness }) => years(completeness?.observed) },
+    { id: "potential", head: "Potential", unit: "person-years", align: "end", cell: ({ completeness }) => years(completeness?.potential) },
+    {
+      id: "share",
+      head: "Complete",
+      unit: "%",
+      align: "end",
+      cell: ({ completeness }) => (completeness ? percentText(completeness.share) : noValue),
+    },
+    {
+      id: "median",
+      head: "Median follow-up",
+      unit: "days",
+      align: "end",
+      cell: ({ median }) => (median?.estimate == null ? noValue : decimals(median.estimate, 0)),
+    },
+  ];
+  return { caption: "How complete follow-up is", table: tableFrom(columns, groups) };
+}

@@ -1,0 +1,75 @@
+import { ask, type MeasureAnswer, type MeasureGroup } from "@/lib/answers";
+import { counted, cumulativeIncidenceFigure, decimals, percentText, reasonsText } from "@/lib/charts";
+import { drawable } from "../told/drawable";
+import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
+import type { Told } from "../told/told";
+import { byGroup } from "../words/by-group";
+import { commandWords } from "../words/command-words";
+import { leftOutOf } from "../words/left-out";
+import { notesOf } from "../words/notes";
+
+export type IncidenceQuestion = PlaceQuestion & {
+  readonly measure: "complication-incidence" | "complication-return-to-theatre";
+  readonly withoutPinSites: boolean;
+};
+
+/** The share of segments with a first event by day, with what competes. */
+export async function tellIncidence(registry: Registry, question: IncidenceQuestion): Promise<Told> {
+  const { measure, withoutPinSites } = question;
+  const answer = (await ask(registry, { ...askedOf(question), measure, withoutPinSites })) as MeasureAnswer;
+  return {
+    title: answer.definition.title,
+    sentences: incidenceSentences(answer),
+    cautions: withoutPinSites ? ["Pin-site infections are left out."] : [],
+    figures: [drawable(cumulativeIncidenceFigure, { ...answer, competing: "death" })],
+    tables: [],
+    definition: answer.definition.sentence,
+    method: answer.method,
+    leftOut: leftOutOf(answer.groups),
+    notes: notesOf(answer.notes, answer.groups),
+    references: [{ of: "the curves", stamp: answer.stamp }],
+    commands: [commandWords(`measure ${measure}`, question)],
+    batch: answer.batch,
+    dataTo: answer.dataTo,
+  };
+}
+
+const yearDays = 365;
+const leastAtRisk = 5;
+
+/** The share by a year, or by the last day on which enough are still followed. */
+function shareBy({ curve = [] }: MeasureGroup) {
+  const few = curve.findIndex(({ atRisk }) => atRisk < leastAtRisk);
+  const shown = few === -1 ? curve : curve.slice(0, few);
+  const last = shown.at(-1);
+  if (!last) return null;
+  const day = Math.min(yearDays, last.day);
+  const point = shown.filter((one) => one.day <= day).at(-1);
+  return { day, estimate: point?.estimate ?? 0, lower: point?.lower ?? null, upper: point?.upper ?? null };
+}
+
+export function incidenceSentences({ groups }: MeasureAnswer): readonly string[] {
+  const followed = groups.filter(({ n }) => n > 0);
+  if (followed.length === 0)
+    return [groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort had its events looked for and was followed."];
+  const lead = byGroup(followed, {
+    text: (group) => pointText(group),
+    rank: (group) => (shareBy(group)?.lower === null ? null : (shareBy(group)?.estimate ?? null)),
+    lowest: "the lowest share",
+    highest: "the highest",
+  });
+  const out = groups.reduce<Record<string, number>>((sum, { excluded }) => {
+    for (const [reason, n] of Object.entries(excluded)) sum[reason] = (sum[reason] ?? 0) + n;
+    return sum;
+  }, {});
+  const text = reasonsText({ excluded: out });
+  return [`With the event: ${lead}.`, ...(text === "" ? [] : [`Not on a curve: ${text}.`])];
+}
+
+function pointText(group: MeasureGroup): string {
+  const point = shareBy(group);
+  if (!point) return `too few followed for a curve (${counted(group.n, "segment")})`;
+  const interval =
+    point.lower === null || point.upper === null ? "no interval" : `95 % CI ${percentText(point.lower)} to ${percentText(point.upper)}`;
+  return `${percentText(point.estimate)} % by ${decimals(point.day, 0)} days (${interval}; ${counted(group.n, "segment")})`;
+}

@@ -1,0 +1,141 @@
+import { ask, type BeforeAfterAnswer, type MeasureAnswer, normKey, type ProportionGroup, proportionBeforeAfter } from "@/lib/answers";
+import {
+  type Column,
+  count,
+  estimate,
+  type ProportionRecord,
+  proportionFigure,
+  shownEstimate,
+  shownUnit,
+  tableFrom,
+  words,
+} from "@/lib/charts";
+import { drawable } from "../told/drawable";
+import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
+import type { Told, ToldTable } from "../told/told";
+import { byGroup } from "../words/by-group";
+import { commandWords } from "../words/command-words";
+import { leftOutOf } from "../words/left-out";
+
+export type ProportionQuestion = PlaceQuestion & {
+  readonly measure: BeforeAfterAnswer["measure"];
+  /** The norm set to be shown beside it; `null`: raw values only. */
+  readonly norm: string | null;
+};
+
+/** A proportion before and after, and what the gains alone predict; a norm only where one was chosen and fits everyone. */
+export async function tellProportion(registry: Registry, question: ProportionQuestion): Promise<Told> {
+  const { measure, norm } = question;
+  const asked = askedOf(question);
+  const answer = await proportionBeforeAfter(registry, { ...asked, measure });
+  const predicted = (await ask(registry, { ...asked, measure: `${measure}.predicted` })) as MeasureAnswer;
+  return {
+    title: answer.definition.title,
+    sentences: proportionSentences(answer),
+    cautions: [...normCautions(answer, norm), ...growthCautions(answer)],
+    figures: [drawable(proportionFigure, recordOf(answer, norm))],
+    tables: measure === "proportion-left-right" ? [] : [predictedTable(answer, predicted)],
+    definition: answer.definition.sentence,
+    method: answer.method,
+    leftOut: leftOutOf(answer.groups),
+    notes: [],
+    references: [
+      { of: "before and after", stamp: answer.stamp },
+      { of: "as the gains alone predict it", stamp: predicted.stamp },
+    ],
+    commands: ["before", "after", "change", "predicted"].map((moment) => commandWords(`measure ${measure}.${moment}`, question)),
+    batch: answer.batch,
+    dataTo: answer.dataTo,
+  };
+}
+
+type Norm = BeforeAfterAnswer["norms"][number];
+
+/** Of a set with a norm for each sex, the one that fits the group. */
+function normFor({ norms }: BeforeAfterAnswer, { normsFit, n }: ProportionGroup, chosen: string): Norm | null {
+  if (n === 0) return null;
+  return norms.find((one) => one.id === chosen && normsFit[normKey(one)] === null) ?? null;
+}
+
+function bandOf(norm: Norm) {
+  const [from, to] = norm.range ?? [norm.mean - 1.96 * (norm.sd ?? 0), norm.mean + 1.96 * (norm.sd ?? 0)];
+  const label = `${norm.id.replaceAll("-", " ")}${norm.sex === "both" ? "" : `, ${norm.sex}`}, ${from.toFixed(2)} to ${to.toFixed(2)}`;
+  return { from, to, label };
+}
+
+function recordOf(answer: BeforeAfterAnswer, chosen: string | null): ProportionRecord {
+  const groups = answer.groups.map((group) => {
+    const norm = chosen === null ? null : normFor(answer, group, chosen);
+    return {
+      ...group,
+      before: group.before.mean,
+      after: group.after.mean,
+      change: group.change.mean,
+      norm: norm ? bandOf(norm) : null,
+      marks: group.points,
+    };
+  });
+  return { ...answer, groups };
+}
+
+export function proportionSentences({ groups, unit, definition }: BeforeAfterAnswer): readonly string[] {
+  const measured = groups.filter(({ n }) => n > 0);
+  if (measured.length === 0)
+    return [groups.length === 0 ? "No segment in this cohort." : "Nobody in this cohort was measured before and after."];
+  const shown = shownUnit(unit);
+  const change = byGroup(measured, {
+    text: (group) => shownEstimate(group.change.mean, shown, "person"),
+    rank: ({ change: own }) => (own.mean.lower === null ? null : own.mean.estimate),
+    lowest: "the lowest mean change",
+    highest: "the highest",
+  });
+  const sum = (pick: (group: ProportionGroup) => number) => groups.reduce((total, group) => total + pick(group), 0);
+  const [read, n] = [sum((group) => group.measured), sum((group) => group.n)];
+  return [
+    `${definition.title}, after less before: ${change}.`,
+    `Of ${n} ${n === 1 ? "person" : "persons"}, ${read} ${read === 1 ? "has" : "have"} every reading measured; of the others some were worked out from the segments.`,
+  ];
+}
+
+function normCautions(answer: BeforeAfterAnswer, chosen: string | null): readonly string[] {
+  if (chosen === null) return [];
+  const offered = answer.norms.filter(({ id }) => id === chosen);
+  const name = chosen.replaceAll("-", " ");
+  if (offered.length === 0) return [`No norm of ${name} is published for this proportion, so none is shown.`];
+  const refused = answer.groups.flatMap((group) => {
+    if (group.n === 0 || normFor(answer, group, chosen)) return [];
+    const why = offered.map((norm) => group.normsFit[normKey(norm)]).filter((text) => text !== null && text !== undefined);
+    return [`The norm (${name}) isn’t shown for ${group.label}: ${why[0] ?? "it doesn’t fit"}.`];
+  });
+  const shown = answer.groups.some((group) => normFor(answer, group, chosen));
+  const source = shown ? [`A norm is a description, not a target. Source: ${offered[0]?.source ?? ""}.`] : [];
+  return [...refused, ...source];
+}
+
+function growthCautions({ groups }: BeforeAfterAnswer): readonly string[] {
+  return groups.some(({ under18 }) => under18 > 0) ? ["Under 18, change is growth and surgery together."] : [];
+}
+
+type Row = ProportionGroup & { readonly predicted: MeasureAnswer["groups"][number] | undefined };
+
+function predictedTable(answer: BeforeAfterAnswer, predicted: MeasureAnswer): ToldTable {
+  const unit = shownUnit(answer.unit);
+  const rows = answer.groups.map((group): Row => ({ ...group, predicted: predicted.groups.find(({ label }) => label === group.label) }));
+  const columns: Column<Row>[] = [
+    words("group", "Group", ({ label }) => label),
+    count("patients", "Patients", ({ patients }) => patients),
+    count("n", "Before and after", ({ n }) => n),
+    count("measured", "All measured", ({ measured }) => measured),
+    ...estimate<Row>("after", "After", unit, ({ after }) => after.mean),
+    ...estimate<Row>("predicted", "As the gains predict", unit, ({ predicted: own }) => own?.mean),
+    count("predicted-n", "Predicted for", ({ predicted: own }) => own?.n),
+    {
+      id: "gain",
+      head: "Median stature gain",
+      unit: "mm",
+      align: "end",
+      cell: ({ medianGainMm }) => (medianGainMm === null ? "–" : medianGainMm.toFixed(0)),
+    },
+  ];
+  return { caption: "What the gains alone predict", table: tableFrom(columns, rows) };
+}
