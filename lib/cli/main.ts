@@ -5,9 +5,12 @@ import { casebook } from "./commands/casebook";
 import { cohort } from "./commands/cohort";
 import { compare } from "./commands/compare";
 import { complications } from "./commands/complications";
+import { correct } from "./commands/correct";
 import { followUp } from "./commands/follow-up";
 import { intake } from "./commands/intake";
+import { join } from "./commands/join";
 import { measure } from "./commands/measure";
+import { part } from "./commands/part";
 import { result } from "./commands/result";
 import { settings } from "./commands/settings";
 import { stats } from "./commands/stats";
@@ -19,6 +22,9 @@ const commands: Readonly<Record<string, Command>> = {
   undo,
   batches,
   casebook,
+  correct,
+  join,
+  part,
   template,
   measure,
   compare,
