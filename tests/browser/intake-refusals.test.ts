@@ -45,7 +45,7 @@ describe("a file that can't be taken in says so, and what to do", () => {
       "a PDF renamed",
       textFile("sheet.csv", Buffer.concat([Buffer.from("%PDF-1.7\n%âãÏÓ\n"), Buffer.alloc(4000, 7)])),
       "Not a table: found a PDF",
-      "choose Save as, CSV",
+      "choose Save as, .xlsx or CSV",
     ],
     [
       "301 columns",
