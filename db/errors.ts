@@ -2,6 +2,7 @@
 export type OpenTrouble =
   | "no-registry"
   | "not-a-registry"
+  | "damaged"
   | "newer-registry"
   | "folder-shared"
   | "folder-not-writable"

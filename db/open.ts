@@ -22,11 +22,21 @@ function requireOurs(db: Connection, path: string): void {
   }
 }
 
+/** Pages and rows as SQLite's quick check reads them, before anything is written: what is built on a damaged file is lost with it. */
+function requireSound(db: Connection, path: string): void {
+  if (db.pragma("quick_check(1)", { simple: true }) !== "ok") throw damaged(path);
+}
+
+function damaged(path: string, cause?: unknown): RegistryNotOpened {
+  return new RegistryNotOpened("damaged", `${path} is damaged; nothing was written to it. Put it aside and restore a backup`, cause);
+}
+
 /** SQLite's own words say neither which file nor what to do. */
 function told(error: unknown, path: string): unknown {
   if (error instanceof RegistryNotOpened) return error;
   const code = sqliteCode(error);
-  if (code === "SQLITE_NOTADB" || code.startsWith("SQLITE_CORRUPT")) {
+  if (code.startsWith("SQLITE_CORRUPT")) return damaged(path, error);
+  if (code === "SQLITE_NOTADB") {
     return new RegistryNotOpened("not-a-registry", `${path} is not a registry: it is no SQLite database, or a damaged one`, error);
   }
   if (code.startsWith("SQLITE_BUSY")) return new RegistryNotOpened("busy", `${path} is being written by another process`, error);
@@ -39,6 +49,7 @@ function told(error: unknown, path: string): unknown {
 function prepare(db: Connection, path: string): void {
   requireSqlite(String(db.prepare("SELECT sqlite_version()").pluck().get()));
   requireOurs(db, path);
+  requireSound(db, path);
   setPragmas(db);
   migrate(db);
 }

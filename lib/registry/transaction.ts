@@ -36,7 +36,7 @@ function told(error: unknown): unknown {
   if (code.startsWith("SQLITE_BUSY"))
     return new NothingCommitted("another process is writing to the registry; nothing was committed", { cause: error });
   if (code === "SQLITE_FULL") return new NothingCommitted("the disk is full; nothing was committed", { cause: error });
-  if (code.startsWith("SQLITE_IOERR")) {
+  if (code.startsWith("SQLITE_IOERR") || code.startsWith("SQLITE_READONLY") || code === "SQLITE_CANTOPEN") {
     return new NothingCommitted("the registry's file could not be written; nothing was committed", { cause: error });
   }
   return error;

@@ -1,4 +1,4 @@
-import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
@@ -149,6 +149,24 @@ describe("the file", () => {
     const before = statSync(path()).size;
     expect(troubleOf()).toBe(`not-a-registry: ${path()} is a database of another program, not a registry`);
     expect(statSync(path()).size).toBe(before);
+  });
+
+  test("that is damaged is refused and stays as it was", () => {
+    const db = open();
+    db.exec("CREATE TABLE filler (line TEXT)");
+    const insert = db.prepare("INSERT INTO filler VALUES (?)");
+    for (let i = 0; i < 200; i++) insert.run("x".repeat(500));
+    closeRegistryFile(db);
+    const whole = readFileSync(path());
+    // a page in the middle of the file, as a failing disk would leave it
+    const hurt = Buffer.from(whole);
+    hurt.fill(0xa5, whole.length - 4096 * 10, whole.length - 4096 * 9);
+    writeFileSync(path(), hurt);
+    expect(troubleOf()).toBe(`damaged: ${path()} is damaged; nothing was written to it. Put it aside and restore a backup`);
+    expect(readFileSync(path()).equals(hurt)).toBe(true);
+    // the backup, put back
+    writeFileSync(path(), whole);
+    expect(open().pragma("quick_check", { simple: true })).toBe("ok");
   });
 
   test("of a newer version is refused", () => {
