@@ -15,21 +15,38 @@ export { type CaseCorrectionAsked, correctCase, TypedWrongly } from "./casebook/
 export { type CasebookKeys, casebookKeys, firstOf } from "./casebook/keys";
 export { type CasebookList, casebookList, casebookLists } from "./casebook/lists";
 export { type CohortAnswer, cohort, type FlowStep } from "./cohort/cohort";
-export type { Balance } from "./compare/balance";
-export { type CompareAnswer, type CompareQuestion, compare } from "./compare/compare";
+export { type CohortFlowAnswer, cohortFlow, type FlowLine } from "./cohort/flow";
+export { type CohortGroup, cohortGroups } from "./cohort/groups";
+export { type Balance, caseMixFields, isKnownLater, type Likeness } from "./compare/balance";
+export { type CaseMixAnswer, caseMix } from "./compare/case-mix";
+export { type CompareAnswer, type CompareQuestion, compare, type SideAnswer } from "./compare/compare";
 export type { Difference } from "./compare/differences";
+export { canBeAdjusted, compareFamily, type FamilyAnswer, type FamilyMember, type FamilyQuestion } from "./compare/family";
 export type { Between } from "./compare/sides";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { complicationMatrix, type MatrixAnswer, type MatrixGroup, type MatrixRow } from "./complications/matrix";
 export { type SchemeEntry, schemeList } from "./complications/scheme-list";
+export { type CoursesAnswer, type CoursesGroup, type DistractionCourse, distractionCourses } from "./distraction/courses";
 export { type FollowUpAnswer, type FollowUpGroup, followUp } from "./follow-up/follow-up";
-export { type AgainstPlanAnswer, type AgainstPlanGroup, type AgainstPlanQuestion, gainAgainstPlan, type PlanPoint } from "./gain/against-plan";
+export {
+  type AgainstPlanAnswer,
+  type AgainstPlanGroup,
+  type AgainstPlanQuestion,
+  gainAgainstPlan,
+  type PlanPoint,
+} from "./gain/against-plan";
 export { type CurveGroup, gainBands, type HealingCurveAnswer, healingCurve } from "./healing/curve";
 export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain, type GainLine } from "./healing/days-against-gain";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type MeasureEntry, measureList } from "./measures";
 export { type MeasureQuestion, measure } from "./measures/measure";
-export { type BeforeAfterAnswer, normKey, type ProportionGroup, type ProportionPoint, proportionBeforeAfter } from "./proportion/before-after";
+export {
+  type BeforeAfterAnswer,
+  normKey,
+  type ProportionGroup,
+  type ProportionPoint,
+  proportionBeforeAfter,
+} from "./proportion/before-after";
 export { result } from "./question/result";
 export { version } from "./question/version";
 export { type TodayAnswer, today, type Work } from "./today/today";

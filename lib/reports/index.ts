@@ -3,6 +3,7 @@
 export { type ComplicationsQuestion, type EndRule, tellComplications } from "./outcomes/complications";
 // Places
 export { type EqualGainQuestion, tellDaysAtEqualGain } from "./outcomes/days-at-equal-gain";
+export { tellDistractionCourse } from "./outcomes/distraction";
 export { tellFollowUp } from "./outcomes/follow-up";
 export { type PlanQuestion, tellGainAgainstPlan } from "./outcomes/gain-against-plan";
 export { type CurveQuestion, tellHealingCurve } from "./outcomes/healing-curve";
@@ -10,6 +11,7 @@ export { type IncidenceQuestion, tellIncidence } from "./outcomes/incidence";
 export { type MeasuredQuestion, tellMeasured } from "./outcomes/measured";
 export { tellMotion } from "./outcomes/motion";
 export { type ProportionQuestion, tellProportion } from "./outcomes/proportion";
+export { type SideBySideQuestion, tellSideBySide } from "./outcomes/side-by-side";
 export { type Drawable, drawable } from "./told/drawable";
 export type { PlaceQuestion } from "./told/question";
 export type { LeftOut, Reference, Told, ToldTable } from "./told/told";

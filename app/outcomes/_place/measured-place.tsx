@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { Told } from "@/lib/reports";
-import { tellMeasured } from "@/lib/reports";
+import { type MeasuredQuestion, tellMeasured } from "@/lib/reports";
 import { registry } from "../../_data/registry";
 import type { Asked } from "../../_page/asked";
 import { type Choice, Sentence, Word } from "../_client/sentence";
@@ -20,7 +20,7 @@ type Config = {
   /** The words before the measure, and between it and the cohort. */
   readonly opening: string;
   readonly joining: string;
-  readonly tell?: typeof tellMeasured;
+  readonly tell?: (from: Awaited<ReturnType<typeof registry>>, question: MeasuredQuestion) => Promise<Told>;
 };
 
 const unitsOffered = ["", "mm", "cm", "days", "months", "days/cm", "months/cm"] as const;

@@ -43,7 +43,7 @@ export function PlacePage({ told, where, unit, sentence, children }: Props) {
       ))}
       {told.tables.map(({ table, caption }) => (
         <section key={caption} className="told-table">
-          <h2>{caption}</h2>
+          {table.rows.length > mostRowsOpen ? null : <h2>{caption}</h2>}
           <NumbersFolded table={table} caption={caption} />
         </section>
       ))}

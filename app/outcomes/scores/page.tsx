@@ -18,8 +18,8 @@ const measures = [
 
 export default async function Scores({ searchParams }: PageAsked) {
   const { scores } = await (await registry()).settings();
-  const codes = scores.map(({ code }) => code);
-  const spec = { measure: ["score-change", "score-responders"], score: ["", ...codes] } as const;
+  const [first = "", ...more] = scores.map(({ code }) => code);
+  const spec = { measure: ["score-change", "score-responders"], score: [first, ...more] } as const;
   const opened = await openPlace("scores", searchParams, spec, {
     wouldStand: "how patients’ own scores changed, and in how many by at least what matters to a patient",
   });
@@ -32,7 +32,7 @@ export default async function Scores({ searchParams }: PageAsked) {
     measure: words.measure,
     score: words.score === "" ? null : words.score,
   });
-  const choices = [{ value: "", text: "each score held" }, ...codes.map((code) => ({ value: code, text: code }))];
+  const choices = spec.score.map((code) => ({ value: code, text: code === "" ? "each score held" : codeText(code) }));
   const sentence = (
     <Sentence action={placeOf("scores").path}>
       How did <Word name="score" label="Score" value={words.score} choices={choices} />{" "}
@@ -42,4 +42,9 @@ export default async function Scores({ searchParams }: PageAsked) {
     </Sentence>
   );
   return <PlacePage told={told} where={where} sentence={sentence} />;
+}
+
+/** `demo-function` → `demo function`. */
+function codeText(code: string): string {
+  return code.replaceAll("-", " ");
 }

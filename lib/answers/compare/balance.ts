@@ -1,5 +1,6 @@
 import { fieldOf } from "@/lib/codebook";
-import { standardisedDifference } from "@/lib/stats";
+import { conditionField, conditionUnit } from "@/lib/cohorts";
+import { meanOf, sampleDeviation, standardisedDifference } from "@/lib/stats";
 import type { Case } from "../frames/cases";
 
 /** Case mix that was there before the comparison: never an outcome, never what treatment decided on the way. */
@@ -19,11 +20,20 @@ export const caseMixFields = [
   "device",
 ] as const;
 
+type Recorded = string | number | boolean;
+/** What a group is like in a field: mean and standard deviation of numbers, the commonest value of all others with its share. */
+export type Likeness =
+  | { readonly kind: "number"; readonly mean: number; readonly deviation: number | null; readonly unit: string | null }
+  | { readonly kind: "value"; readonly value: Recorded; readonly share: number };
+
 export type Balance = {
   readonly field: string;
+  readonly label: string;
   /** Standardised difference, first group less second; of codes without a sign. `null`: nothing varies, or nothing is recorded. */
   readonly smd: number | null;
   readonly recorded: readonly [a: number, b: number];
+  /** `null` where nothing is recorded. */
+  readonly like: readonly [a: Likeness | null, b: Likeness | null];
 };
 
 const personFields: ReadonlySet<string> = new Set(["sex", "indication", "aetiology", "smoking", "diabetes", "vitaminDDeficiency"]);
@@ -32,13 +42,15 @@ const personFields: ReadonlySet<string> = new Set(["sex", "indication", "aetiolo
 export function balanceOf(a: readonly Case[], b: readonly Case[]): readonly Balance[] {
   return caseMixFields.map((field) => {
     const [left, right] = [valuesOf(a, field), valuesOf(b, field)];
-    return { field, smd: smdOf(left, right), recorded: [left.length, right.length] as const };
+    const label = conditionField(field)?.label ?? field;
+    const like = [likenessOf(field, left), likenessOf(field, right)] as const;
+    return { field, label, smd: smdOf(left, right), recorded: [left.length, right.length] as const, like };
   });
 }
 
-function valuesOf(cases: readonly Case[], field: string): (string | number | boolean)[] {
+function valuesOf(cases: readonly Case[], field: string): Recorded[] {
   const seen = new Set<number>();
-  const values: (string | number | boolean)[] = [];
+  const values: Recorded[] = [];
   for (const { segment, look } of cases) {
     if (personFields.has(field) && seen.has(segment.person)) continue;
     seen.add(segment.person);
@@ -48,7 +60,19 @@ function valuesOf(cases: readonly Case[], field: string): (string | number | boo
   return values;
 }
 
-function smdOf(a: readonly (string | number | boolean)[], b: readonly (string | number | boolean)[]): number | null {
+function likenessOf(field: string, values: readonly Recorded[]): Likeness | null {
+  const numbers = values.filter((value) => typeof value === "number");
+  if (values.length === 0) return null;
+  if (numbers.length === values.length) {
+    return { kind: "number", mean: meanOf(numbers) ?? 0, deviation: sampleDeviation(numbers), unit: conditionUnit(field) };
+  }
+  const counts = new Map<Recorded, number>();
+  for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
+  const [commonest] = [...counts].sort(([, a], [, b]) => b - a);
+  return commonest ? { kind: "value", value: commonest[0], share: commonest[1] / values.length } : null;
+}
+
+function smdOf(a: readonly Recorded[], b: readonly Recorded[]): number | null {
   if (a.length === 0 || b.length === 0) return null;
   const group = [...a.map(() => "a"), ...b.map(() => "b")];
   const values = [...a, ...b];

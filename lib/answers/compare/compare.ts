@@ -1,8 +1,10 @@
-import { canonicalWhere } from "@/lib/cohorts";
+import { canonicalWhere, type Where } from "@/lib/cohorts";
 import { complicationMeasures, indexDefinitions } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { ask } from "../ask";
+import { dataTo } from "../frames/data-to";
 import { seed } from "../healing/median-interval";
+import { measureList } from "../measures";
 import { readMeasure } from "../measures/catalogue";
 import { keepQuestion } from "../question/keep";
 import { splitsLookedAt } from "../question/splits";
@@ -28,6 +30,8 @@ export type CompareQuestion = {
 export type CompareAnswer = {
   readonly measure: string;
   readonly unit: string;
+  readonly definition: { readonly title: string; readonly sentence: string };
+  readonly sides: readonly [SideAnswer, SideAnswer];
   readonly groups: readonly (HealingGroup | MeasureGroup)[];
   /** Case mix, always first. */
   readonly balance: readonly Balance[];
@@ -38,7 +42,10 @@ export type CompareAnswer = {
   readonly batch: number;
   readonly state: State;
   readonly stamp: string;
+  readonly dataTo: string | null;
 };
+/** One side: in words, and who is in it. */
+export type SideAnswer = { readonly words: string; readonly where: Where; readonly segments: number; readonly patients: number };
 
 /**
  * Two groups side by side: case-mix balance first, then what the situation gets.
@@ -56,6 +63,8 @@ export async function compare(registry: Registry, asked: CompareQuestion): Promi
   return {
     measure: asked.measure,
     unit: unitOf(asked.measure),
+    definition: definitionOf(asked.measure),
+    sides: [sideAnswer(sides[0]), sideAnswer(sides[1])],
     groups: groups.map((group, i) => ({ ...group, label: sides[i]?.label ?? group.label })),
     balance: balanceOf(sides[0].cases, sides[1].cases),
     differences,
@@ -64,7 +73,19 @@ export async function compare(registry: Registry, asked: CompareQuestion): Promi
     batch: state.batch,
     state,
     stamp,
+    dataTo: await dataTo(registry, state),
   };
+}
+
+/** A side as a record: its cases counted. */
+export function sideAnswer({ words, where, cases }: Side): SideAnswer {
+  return { words, where, segments: cases.length, patients: new Set(cases.map(({ segment }) => segment.person)).size };
+}
+
+function definitionOf(id: string): CompareAnswer["definition"] {
+  const entry = measureList().find((one) => one.id === id);
+  const read = readMeasure(id);
+  return { title: read?.title ?? entry?.title ?? id, sentence: read?.sentence ?? entry?.definition ?? "" };
 }
 
 async function groupOf(

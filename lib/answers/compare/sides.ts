@@ -1,4 +1,4 @@
-import type { Where } from "@/lib/cohorts";
+import { conditionField, valueWords, type Where } from "@/lib/cohorts";
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { caseMixFields } from "./balance";
@@ -10,7 +10,13 @@ export type Between =
 type Value = string | number | boolean | null;
 export type Named = { readonly name: string; readonly where: Where };
 
-export type Side = { readonly label: string; readonly where: Where; readonly cases: readonly Case[] };
+export type Side = {
+  readonly label: string;
+  /** The side as a page names it: a value with its field where a bare *yes* or *3* would say nothing. */
+  readonly words: string;
+  readonly where: Where;
+  readonly cases: readonly Case[];
+};
 
 /** The cohort of each side. */
 export function wheresOf(between: Between): readonly [Named, Named] {
@@ -27,14 +33,26 @@ export async function sidesOf(
   fields: readonly string[],
 ): Promise<readonly [Side, Side]> {
   const [a, b] = wheresOf(between);
-  const side = async ({ name, where }: Named): Promise<Side> => ({
+  const words = wordsOf(between);
+  const side = async ({ name, where }: Named, place: 0 | 1): Promise<Side> => ({
     label: name,
+    words: words[place],
     where,
     cases: await casesOf(registry, state, where, [...caseMixFields, ...fields]),
   });
-  const sides = [await side(a), await side(b)] as const;
+  const sides = [await side(a, 0), await side(b, 1)] as const;
   const first = new Set(sides[0].cases.map(({ segment }) => segment.segment));
   const both = sides[1].cases.filter(({ segment }) => first.has(segment.segment)).length;
   if (both > 0) throw new RangeError(`compare requires groups without a segment in both, received ${both} in both`);
   return sides;
+}
+
+function wordsOf(between: Between): readonly [string, string] {
+  if ("cohorts" in between) return [between.cohorts[0].name, between.cohorts[1].name];
+  const label = (conditionField(between.field)?.label ?? between.field).toLowerCase();
+  const word = (value: Value) => {
+    const text = typeof value === "string" ? valueWords(value) : `${label}${value === null ? "" : ":"} ${valueWords(value)}`;
+    return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+  };
+  return [word(between.values[0]), word(between.values[1])];
 }

@@ -3,6 +3,9 @@ import { counted, decimals, listed, shareText, shownInterval } from "@/lib/chart
 import { byGroup } from "../words/by-group";
 import { classWords } from "../words/code-words";
 
+/** Below this many patients nothing is estimated, so a share is no end of a range either. */
+const leastPatients = 3;
+
 type Answers = ReadonlyMap<string, MeasureAnswer>;
 
 /** How many patients had any, how many events that was over what, and what nobody looked for. */
@@ -14,7 +17,7 @@ export function complicationSentences(matrix: MatrixAnswer, answers: Answers): r
     return ["Nobody’s events were looked for in this cohort, so there is nothing to count: not looked for is not none."];
   const any = byGroup(looked, {
     text: ({ share }) => (share ? shareText(share) : "not known"),
-    rank: ({ share }) => (share?.lower === null ? null : (share?.estimate ?? null)),
+    rank: ({ share }) => ((share?.patients ?? 0) < leastPatients ? null : (share?.estimate ?? null)),
     lowest: "the lowest share",
     highest: "the highest",
   });

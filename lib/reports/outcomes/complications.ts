@@ -81,6 +81,14 @@ function countsOf({ label, segments, lookedFor, notLookedFor }: Group) {
   return { label, excluded: { "not-lengthening": transports, "not-looked-for": notLookedFor } };
 }
 
+/** Types of one origin together, the origin with most events first. */
+function byOrigin(rows: Group["rows"]): Group["rows"] {
+  const events = new Map<string, number>();
+  for (const { origin, events: n } of rows) events.set(origin, (events.get(origin) ?? 0) + n);
+  const size = ({ origin }: Group["rows"][number]) => events.get(origin) ?? 0;
+  return [...rows].sort((a, b) => size(b) - size(a) || (a.origin < b.origin ? -1 : Number(a.origin > b.origin)) || b.events - a.events);
+}
+
 function matrixRecord(matrix: MatrixAnswer, any: MeasureAnswer | undefined): ComplicationMatrixRecord {
   const { scheme } = matrix;
   const none = { x: 0, n: 0, patients: 0, estimate: null, lower: null, upper: null };
@@ -92,7 +100,7 @@ function matrixRecord(matrix: MatrixAnswer, any: MeasureAnswer | undefined): Com
       patients: own?.patients ?? 0,
       n: group.lookedFor,
       any: own?.share ?? none,
-      rows: group.rows.map((row) => ({
+      rows: byOrigin(group.rows).map((row) => ({
         type: upperFirst(codeWords(row.type)),
         origin: upperFirst(codeWords(row.origin)),
         counts: row.byClass,

@@ -4,6 +4,7 @@ import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";
+import { upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
 
 /** Who was seen at each window, who was due, and how much of the time that could have been followed was. */
@@ -11,8 +12,8 @@ export async function tellFollowUp(registry: Registry, question: PlaceQuestion):
   const answer = await followUp(registry, askedOf(question));
   return {
     title: "Follow-up",
-    sentences: followUpSentences(answer),
-    cautions: [answer.caution],
+    sentences: [...followUpSentences(answer), answer.caution],
+    cautions: [],
     figures: [drawable(followUpFigure, recordOf(answer))],
     tables: [completenessTable(answer)],
     definition: answer.definition.sentence,
@@ -36,7 +37,7 @@ export function followUpSentences({ groups }: FollowUpAnswer): readonly string[]
     lowest: "the least complete",
     highest: "the most complete",
   });
-  return [`${complete}.`.replace(/^\w/, (letter) => letter.toUpperCase()), ...(groups.length === 1 ? known.map(yearText) : [])];
+  return [`${upperFirst(complete)}.`, ...(groups.length === 1 ? known.map(yearText) : [])];
 }
 
 function yearText({ windows }: FollowUpGroup): string {

@@ -4,6 +4,7 @@ import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
 import { byGroup } from "../words/by-group";
+import { upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
 import { notesOf } from "../words/notes";
@@ -58,7 +59,10 @@ export function sentencesOf({ groups, competing }: HealingCurveAnswer): readonly
   const ended = groups.reduce((sum, group) => sum + group.ended, 0);
   const unhealed = `${counted(censored, "segment")} not healed at the last film ${censored === 1 ? "is" : "are"} in the curve up to that film`;
   const gone = competing === null ? "" : `; ${ended} can’t heal so any more (${competing})`;
-  return [`${lead}.`, `Of ${counted(onCurve, "segment")} on ${groups.length === 1 ? "the curve" : "the curves"}, ${unhealed}${gone}.`];
+  return [
+    `${upperFirst(lead)}.`,
+    `Of ${counted(onCurve, "segment")} on ${groups.length === 1 ? "the curve" : "the curves"}, ${unhealed}${gone}.`,
+  ];
 }
 
 function medianText({ n, median, curve }: CurveGroup): string {

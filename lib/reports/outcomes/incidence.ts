@@ -54,8 +54,12 @@ export function incidenceSentences({ groups }: MeasureAnswer): readonly string[]
     return [groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort had its events looked for and was followed."];
   const lead = byGroup(followed, {
     text: (group) => pointText(group),
-    rank: (group) => (shareBy(group)?.lower === null ? null : (shareBy(group)?.estimate ?? null)),
-    lowest: "the lowest share",
+    rank: (group) => {
+      const point = shareBy(group);
+      // shares by other days are no ends of a range
+      return point === null || point.day < yearDays || point.lower === null ? null : point.estimate;
+    },
+    lowest: "the lowest share by a year",
     highest: "the highest",
   });
   const out = groups.reduce<Record<string, number>>((sum, { excluded }) => {

@@ -2,6 +2,7 @@ import { ask, type BeforeAfterAnswer, type MeasureAnswer, normKey, type Proporti
 import {
   type Column,
   count,
+  counted,
   estimate,
   type ProportionRecord,
   proportionFigure,
@@ -89,11 +90,17 @@ export function proportionSentences({ groups, unit, definition }: BeforeAfterAns
     lowest: "the lowest mean change",
     highest: "the highest",
   });
-  const sum = (pick: (group: ProportionGroup) => number) => groups.reduce((total, group) => total + pick(group), 0);
-  const [read, n] = [sum((group) => group.measured), sum((group) => group.n)];
+  return [`${definition.title}, after less before: ${change}.`, ...sourceText(groups)];
+}
+
+/** Of one group, whose persons are counted once: how many readings were measured. */
+function sourceText(groups: readonly ProportionGroup[]): readonly string[] {
+  const [only] = groups;
+  if (!only || groups.length > 1) return [];
+  const { measured, n } = only;
+  const rest = measured === n ? "" : "; of the others some were worked out from the segments";
   return [
-    `${definition.title}, after less before: ${change}.`,
-    `Of ${n} ${n === 1 ? "person" : "persons"}, ${read} ${read === 1 ? "has" : "have"} every reading measured; of the others some were worked out from the segments.`,
+    `Of ${counted(n, "person")} measured before and after, ${measured} ${measured === 1 ? "has" : "have"} every reading measured${rest}.`,
   ];
 }
 

@@ -28,7 +28,7 @@ export function byGroup<Group extends { readonly label: string }>(groups: readon
   if (first === last) return `${counted(groups.length, "group")}, one with patients enough for an interval: ${named(first)}`;
   const all =
     ranked.length === groups.length
-      ? `Of ${groups.length} groups`
-      : `Of ${groups.length} groups, ${ranked.length} with patients enough for an interval`;
+      ? `of ${groups.length} groups`
+      : `of ${groups.length} groups, ${ranked.length} with patients enough for an interval`;
   return `${all}, ${said.lowest} is that of ${named(first)}; ${said.highest} that of ${named(last)}`;
 }

@@ -1,0 +1,96 @@
+import type { CaseMixAnswer, Difference, FamilyAnswer, FamilyMember } from "@/lib/answers";
+import { counted, decimals, listed, type ShownUnit, shownInterval, shownText, shownUnit, withUnit } from "@/lib/charts";
+
+export type Named = { readonly labels: ReadonlyMap<string, string>; readonly test: boolean };
+
+const ratioUnit: ShownUnit = { name: "", perRecord: 1, digits: 2, valueDigits: 2 };
+const percentUnit: ShownUnit = { name: "%", perRecord: 100, digits: 1, valueDigits: 1 };
+
+/** Of a difference: in which unit it is read. Risk differences are points of a hundred. */
+export function unitOfDifference({ kind, what }: Difference): ShownUnit {
+  if (kind === "ratio") return ratioUnit;
+  return what === "risk difference" ? percentUnit : shownUnit(what.replace(/^mean /, ""));
+}
+
+/** Fields that differ by more than a fifth of their spread: called unlike, as in the figure. */
+const unlikeFrom = 0.2;
+
+export function balanceText({ sides: [a, b], balance }: CaseMixAnswer): string {
+  const known = balance.filter(({ smd }) => smd !== null);
+  const unlike = known.filter(({ smd }) => Math.abs(smd ?? 0) > unlikeFrom).sort((x, y) => Math.abs(y.smd ?? 0) - Math.abs(x.smd ?? 0));
+  const who = `${sideText(a)} beside ${sideText(b)}`;
+  if (known.length === 0) return `${who}: nothing recorded tells whether the groups were alike to begin with.`;
+  if (unlike.length === 0) return `${who}: alike to begin with in all ${known.length} fields that can be compared.`;
+  const names = listed(unlike.slice(0, 4).map(({ label, smd }) => `${label.toLowerCase()} (${decimals(Math.abs(smd ?? 0), 2)})`));
+  const more = unlike.length > 4 ? `, and ${unlike.length - 4} more` : "";
+  return `${who}: unlike to begin with in ${unlike.length} of ${known.length} fields, most in ${names}${more}.`;
+}
+
+function sideText({ words, segments, patients }: CaseMixAnswer["sides"][number]): string {
+  return `${words} (${counted(segments, "segment")} in ${counted(patients, "patient")})`;
+}
+
+/** What an outcome says: crude, then adjusted where that was asked, and what these groups could have shown. */
+export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named): string {
+  const { title } = crude.definition;
+  const [lead] = crude.differences;
+  if (!lead || lead.estimate === null) return `${title}: the two groups can’t be compared: too few on one side.`;
+  const [a, b] = crude.sides;
+  const parts = [`${title}, ${differenceText(lead, a.words, b.words)}`];
+  const [index] = crude.differences.filter(({ kind }) => kind === "difference");
+  if (lead.kind === "ratio" && index && index.estimate !== null) parts.push(`the index by itself differs by ${limitsText(index)}`);
+  if (adjusted) parts.push(adjustedText(adjusted.differences[0], named));
+  const detectable = lead.detectable ?? index?.detectable ?? null;
+  if (detectable !== null && index)
+    parts.push(
+      `groups like these could have shown a difference of ${withUnit(shownText(detectable, unitOfDifference(index)), unitOfDifference(index))}`,
+    );
+  if (named.test) parts.push(pText(adjusted?.differences[0]?.p ?? lead.p, holm));
+  return `${parts.join("; ")}.`;
+}
+
+/** `1.12 times as many days …`; an interval that holds *no difference* is said to show none. */
+function differenceText(difference: Difference, a: string, b: string): string {
+  const none = difference.kind === "ratio" ? 1 : 0;
+  const { lower, upper } = difference;
+  const shown = lower !== null && upper !== null && (lower > none || upper < none);
+  const form = difference.kind === "ratio" ? `${difference.what}, ${a} over ${b}` : `${difference.what}, ${a} less ${b}`;
+  const verdict = lower === null ? "; too few patients for an interval" : shown ? "" : ", so no difference is shown";
+  return `${form}: ${limitsText(difference)}${verdict}`;
+}
+
+export function limitsText(difference: Difference): string {
+  const unit = unitOfDifference(difference);
+  if (difference.estimate === null) return "no estimate";
+  return `${withUnit(shownText(difference.estimate, unit), unit)} (${shownInterval(difference, unit) ?? "no interval"})`;
+}
+
+function adjustedText(difference: Difference | undefined, { labels }: Named): string {
+  if (!difference || difference.estimate === null) return "no adjusted estimate is given";
+  const fields = difference.adjustedFor.map((field) => (labels.get(field) ?? field).toLowerCase());
+  return `adjusted for ${listed(fields)}: ${limitsText(difference)}`;
+}
+
+function pText(p: number | null, holm: number | null): string {
+  if (p === null) return "no p";
+  return holm === null || holm === p ? `p ${pWords(p)}` : `p ${pWords(p)}, by Holm ${pWords(holm)}`;
+}
+
+/** `0.031`, `below 0.001`. */
+export function pWords(p: number): string {
+  return p < 0.001 ? "below 0.001" : decimals(p, 3);
+}
+
+export function testedText({ members, tested }: FamilyAnswer, test: boolean): string | null {
+  if (!test || tested < 2) return null;
+  return `Holm’s rule goes over ${tested} p values, of the ${members.length} outcomes ticked.`;
+}
+
+/** A split was chosen among others; how many were looked at tells how far to trust it. */
+export function splitsText(first: FamilyMember | undefined): string | null {
+  if (!first) return null;
+  const n = first.crude.splitsLookedAt;
+  return n === 1
+    ? "This is the only split of this cohort that was looked at."
+    : `${n} splits of this cohort were looked at, this one among them.`;
+}
