@@ -30,15 +30,18 @@ export { type Target, targetId } from "./match/target";
 
 // Mappings
 export { emptyMapping } from "./mapping/empty-mapping";
+export { mappingFor, mappingName, type SavedMapping } from "./mapping/mapping-for";
+export { mappingToKeep } from "./mapping/mapping-to-keep";
+export { mergeMappings } from "./mapping/merge-mappings";
 export { answersOf, mappingSchema, parseMapping } from "./mapping/mapping-schema";
 
 // From files to stripped rows
 export type { CodedEvent, CodedRow } from "./prepare/coded-events";
-export type { PrepareOptions, Progress, RowAnswer } from "./prepare/options";
+export type { HeldCorrection, Joined, PrepareOptions, Progress, RowAnswer } from "./prepare/options";
 export { prepare } from "./prepare/prepare";
-export type { Comment, Dropped, FindingGroup, Prepared, Refused, Sample, TableCounts } from "./prepare/prepared";
+export type { Change, Comment, Dropped, FindingGroup, News, Prepared, Refused, Sample, TableCounts } from "./prepare/prepared";
 export type { Question } from "./prepare/question";
-export { refusedCsv } from "./prepare/refused-csv";
+export { type RefusedFile, refusedCsv, refusedFiles } from "./prepare/refused-csv";
 
 // Checks of stripped rows, run again where they are kept
 export { type CellCheck, cellChecks } from "./check/cell-check";

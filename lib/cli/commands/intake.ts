@@ -1,11 +1,14 @@
-import { writeFileSync } from "node:fs";
+import { emptyMapping } from "@/lib/intake";
+import type { Registry } from "@/lib/registry";
 import { oneOf, parseWords, Refusal, textOf, UsageError } from "../arguments";
 import { type Answer, type Command, done } from "../command";
 import { answerOf, textOfIntake } from "../intake/answer";
-import { mappingFor, readFiles, saveMapping } from "../intake/files";
-import { heldRows } from "../intake/held";
+import { type ReadFiles, readFiles, readMapping, withOptions } from "../intake/files";
+import { heldBeside, heldRows } from "../intake/held";
 import { openKeyFor } from "../intake/key";
 import { prepareFiles } from "../intake/prepare-files";
+import { writeRefused } from "../intake/refused";
+import { chooseMappings, keepMappings, savedMappings, saveMapping } from "../intake/saved-mappings";
 import { now } from "../now";
 import { withRegistry } from "../registry-folder";
 
@@ -19,40 +22,38 @@ const options = {
   "check-only": { type: "boolean" },
   refused: { type: "string" },
   unit: { type: "string" },
+  corrections: { type: "string" },
 } as const;
 
 export const intake: Command = {
   words:
-    "intake FILE… [--mapping F] [--save-mapping F] [--dates dmy|mdy|ymd] [--lengths mm|cm] [--decimal ,|.] [--passphrase-file F] [--check-only] [--refused F]",
+    "intake FILE… [--mapping F] [--save-mapping F] [--dates dmy|mdy|ymd] [--lengths mm|cm] [--decimal ,|.] [--passphrase-file F] [--check-only] [--refused F] [--corrections keep|sheet]",
   about: "strip, check and commit a unit's sheets, as one batch",
   async run(args) {
     const { values, words: files } = parseWords(args, options);
     if (files.length === 0) throw new UsageError("intake requires at least one file");
-    const dates = oneOf(values, "dates", ["dmy", "mdy", "ymd"]) ?? null;
-    const decimal = oneOf(values, "decimal", [",", "."]) ?? null;
-    const lengths = oneOf(values, "lengths", ["mm", "cm"]) ?? null;
-    const mapping = mappingFor(textOf(values, "mapping"), { dates, decimal });
+    const call = callOf(values);
     const read = await readFiles(files);
-    for (const sheet of read.skipped) process.stderr.write(`passed over: ${sheet} (hidden, blank or no table of cases)\n`);
-    const checkOnly = values["check-only"] === true;
+    for (const sheet of read.skipped) say(`passed over: ${sheet} (hidden, blank or no table of cases)`);
     return withRegistry(async (registry) => {
-      const key = await openKeyFor(registry, textOf(values, "passphrase-file"), { checkOnly });
+      const key = await openKeyFor(registry, call.passphraseFile, call);
       const prepared = await prepareFiles({
         registry,
         read,
-        mapping,
-        lengths,
+        ...mappingsOf(registry, read, call),
+        lengths: call.lengths,
         ring: key.ring,
-        unit: textOf(values, "unit"),
+        unit: call.unit,
         held: await heldRows(registry),
+        beside: await heldBeside(registry),
       });
-      if (textOf(values, "save-mapping")) saveMapping(textOf(values, "save-mapping") as string, prepared.mapping);
-      if (textOf(values, "refused")) writeFileSync(textOf(values, "refused") as string, prepared.refusedCsv, { mode: 0o600 });
+      await writeBeside(registry, prepared, call);
       if (prepared.questions.length > 0 || prepared.rowsHeld === 0) throw refusal(prepared);
-      if (checkOnly) return answered(prepared, null);
+      if (call.checkOnly) return answered(prepared, null);
       const committed = await registry.commit(prepared.rows, {
         at: now(),
         findings: prepared.findingCounts,
+        overCorrections: call.corrections === "sheet" ? correctedIn(prepared) : 0,
         ...(key.record ? { unitKey: key.record } : {}),
       });
       // only a key that was kept is worth a code: a commit that failed throws before this
@@ -61,6 +62,49 @@ export const intake: Command = {
     });
   },
 };
+
+function callOf(values: ReturnType<typeof parseWords>["values"]) {
+  const mapping = textOf(values, "mapping");
+  return {
+    dates: oneOf(values, "dates", ["dmy", "mdy", "ymd"]) ?? null,
+    decimal: oneOf(values, "decimal", [",", "."]) ?? null,
+    lengths: oneOf(values, "lengths", ["mm", "cm"]) ?? null,
+    corrections: oneOf(values, "corrections", ["keep", "sheet"]) ?? "keep",
+    mapping: mapping === undefined ? null : readMapping(mapping),
+    saveMapping: textOf(values, "save-mapping"),
+    refused: textOf(values, "refused"),
+    passphraseFile: textOf(values, "passphrase-file"),
+    unit: textOf(values, "unit"),
+    checkOnly: values["check-only"] === true,
+  } as const;
+}
+type Call = ReturnType<typeof callOf>;
+
+/** The mapping that the call names, or the registry's own that fit the sheets; options of the call stand above either. */
+function mappingsOf({ folder }: Registry, { sheets }: ReadFiles, call: Call) {
+  const mapping = withOptions(call.mapping ?? emptyMapping, call);
+  const chosen = call.mapping === null ? chooseMappings(sheets, savedMappings(folder)) : [];
+  for (const { file, saved } of chosen) say(`saved mapping ${saved.name} fits ${file}: taken (say --mapping to use another)`);
+  return { mapping, mappings: Object.fromEntries(chosen.map(({ file, saved }) => [file, withOptions(saved.mapping, call)])) };
+}
+
+/** What the call asks to be written where the files are: the mapping as settled, and the rows set aside. */
+async function writeBeside({ folder }: Registry, prepared: Prepared, { saveMapping: to, refused }: Call): Promise<void> {
+  if (to !== undefined) {
+    saveMapping(to, prepared.mapping);
+    const kept = await keepMappings(folder, Object.values(prepared.mappings));
+    say(`mapping saved: ${to}, and for the next file of that shape as ${kept.join(", ")} in the registry's folder`);
+  }
+  if (refused !== undefined) for (const line of writeRefused(refused, prepared.refusedFiles)) say(line);
+}
+
+function correctedIn({ news }: Prepared): number {
+  return (news?.changes ?? []).filter(({ corrected }) => corrected !== null).length;
+}
+
+function say(line: string): void {
+  process.stderr.write(`${line}\n`);
+}
 
 type Prepared = Awaited<ReturnType<typeof prepareFiles>>;
 

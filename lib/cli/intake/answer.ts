@@ -1,4 +1,5 @@
-import type { Finding } from "@/lib/intake";
+import { tableNames } from "@/lib/codebook";
+import type { Change, Finding, News } from "@/lib/intake";
 import { type CommitResult, type CountName, type Counts, countNames } from "@/lib/registry";
 import type { PreparedFiles } from "./prepare-files";
 
@@ -18,6 +19,9 @@ export type IntakeAnswer = {
     readonly choices: readonly string[];
     readonly rows: number;
   }[];
+  /** Fields in which rows differ from what is held, and rows held of the same tables that the files don't name. */
+  readonly changes: readonly Omit<Change, "corrected">[];
+  readonly absent: Counts;
   readonly contentHash: string | null;
 };
 
@@ -34,8 +38,15 @@ export function answerOf(prepared: PreparedFiles, committed: CommitResult | null
     dropped: prepared.dropped,
     findings: prepared.findings,
     asks: prepared.questions.map(({ code, column, settledBy, choices, rows }) => ({ code, column, settledBy, choices, rows: rows.length })),
+    changes: (prepared.news?.changes ?? []).map(({ corrected: _, ...change }) => change),
+    absent: absentOf(prepared.news),
     contentHash: committed?.contentHash ?? null,
   };
+}
+
+function absentOf(news: News | null): Counts {
+  if (!news) return nothing;
+  return Object.fromEntries(tableNames.map((table) => [countNames[table], news.absent[table].length])) as Counts;
 }
 
 const wordsOfCount: Readonly<Record<keyof Counts, string>> = {
@@ -58,6 +69,8 @@ export function textOfIntake(answer: IntakeAnswer, { groups, findings }: Prepare
     answer.batch === null
       ? "Nothing new."
       : `Batch ${answer.batch}: ${countsText(answer.committed)} new; ${countsText(answer.changed)} changed; ${countsText(answer.unchanged)} as held.`,
+    ...(answer.changes.length > 0 ? answer.changes.slice(0, mostShown).map(changeText) : []),
+    `${countsText(answer.absent)} held and not in these files; they stay held.`,
     `${answer.refused} rows set aside. Columns not kept: ${answer.dropped.join(", ") || "none"}.`,
     ...groups
       .filter(({ severity }) => severity !== "note")
@@ -67,7 +80,7 @@ export function textOfIntake(answer: IntakeAnswer, { groups, findings }: Prepare
       ),
     ...findings
       .filter(({ severity }) => severity === "error")
-      .slice(0, 50)
+      .slice(0, mostShown)
       .map(findingText),
     ...answer.asks.map(
       ({ code, column, settledBy, choices }) =>
@@ -75,6 +88,13 @@ export function textOfIntake(answer: IntakeAnswer, { groups, findings }: Prepare
     ),
   ];
   return lines.join("\n");
+}
+
+const mostShown = 50;
+
+function changeText({ file, row, field, from, to, days }: IntakeAnswer["changes"][number]): string {
+  const unit = days === null ? "" : days === "from-surgery" ? " days from surgery" : " days from the day held";
+  return `  ${file}, row ${row}: ${field} ${from ?? "not recorded"} → ${to}${unit}`;
 }
 
 function findingText({ row, column, found, expected, mend }: Finding): string {

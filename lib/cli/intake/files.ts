@@ -1,6 +1,6 @@
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import path from "node:path";
-import { emptyMapping, type FileRead, type Finding, type Mapping, parseMapping, readFile, type Sheet } from "@/lib/intake";
+import { type FileRead, type Finding, type Mapping, parseMapping, readFile, type Sheet } from "@/lib/intake";
 import { UsageError } from "../arguments";
 
 export type ReadFiles = {
@@ -34,20 +34,16 @@ function bytesOf(file: string): Uint8Array {
   }
 }
 
-/** The mapping of the call: the file's, and over it what the options say. @throws UsageError */
-export function mappingFor(file: string | undefined, { dates, decimal }: Pick<Mapping, "dates" | "decimal">): Mapping {
-  const base = file === undefined ? emptyMapping : readMapping(file);
-  return { ...base, dates: dates ?? base.dates, decimal: decimal ?? base.decimal };
+/** What the options of the call say of a mapping, over what it says itself. */
+export function withOptions(mapping: Mapping, { dates, decimal }: Pick<Mapping, "dates" | "decimal">): Mapping {
+  return { ...mapping, dates: dates ?? mapping.dates, decimal: decimal ?? mapping.decimal };
 }
 
-function readMapping(file: string): Mapping {
+/** The mapping of a file that the call names. @throws UsageError */
+export function readMapping(file: string): Mapping {
   try {
     return parseMapping(JSON.parse(readFileSync(file, "utf8")));
   } catch (error) {
     throw new UsageError(error instanceof TypeError ? error.message : "--mapping requires a file of JSON that can be read");
   }
-}
-
-export function saveMapping(file: string, mapping: Mapping): void {
-  writeFileSync(file, `${JSON.stringify(mapping, null, 2)}\n`, { mode: 0o600 });
 }

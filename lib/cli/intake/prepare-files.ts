@@ -6,19 +6,21 @@ import {
   type Mapping,
   type Prepared,
   prepare,
-  refusedCsv,
+  type RefusedFile,
+  refusedFiles,
   type StrippedRows,
 } from "@/lib/intake";
 import type { Registry } from "@/lib/registry";
 import type { ReadFiles } from "./files";
+import type { HeldBeside } from "./held";
 
-export type PreparedFiles = Pick<Prepared, "rows" | "questions" | "mapping" | "counts" | "groups"> & {
+export type PreparedFiles = Pick<Prepared, "rows" | "questions" | "mapping" | "mappings" | "counts" | "groups" | "news"> & {
   readonly findings: readonly Finding[];
   readonly findingCounts: { readonly [C in FindingCode]?: number };
   readonly dropped: readonly string[];
   readonly rowsRefused: number;
   readonly rowsHeld: number;
-  readonly refusedCsv: string;
+  readonly refusedFiles: readonly RefusedFile[];
 };
 
 /** The files of the call through match, strip and check. */
@@ -26,16 +28,20 @@ export async function prepareFiles(call: {
   readonly registry: Registry;
   readonly read: ReadFiles;
   readonly mapping: Mapping;
+  /** Saved mappings that fit, by sheet. */
+  readonly mappings: Readonly<Record<string, Mapping>>;
   readonly lengths: LengthUnit | null;
   readonly ring: KeyRing;
   readonly unit: string | undefined;
   readonly held: StrippedRows;
+  readonly beside: HeldBeside;
 }): Promise<PreparedFiles> {
   const settings = await call.registry.settings();
   const [year, month, day] = new Date().toISOString().slice(0, 10).split("-").map(Number) as [number, number, number];
   const prepared = await prepare({
     sheets: call.read.sheets,
     mapping: call.mapping,
+    mappings: call.mappings,
     ring: call.ring,
     unit: call.unit ?? settings.units[0] ?? "unit-1",
     today: { year, month, day },
@@ -45,6 +51,7 @@ export async function prepareFiles(call: {
     scores: settings.scores.map(({ code }) => code),
     lengths: call.lengths,
     held: call.held,
+    ...call.beside,
   });
   const findings = [...call.read.findings, ...prepared.findings];
   return {
@@ -54,7 +61,7 @@ export async function prepareFiles(call: {
     dropped: [...new Set(prepared.dropped.map(({ header }) => header))],
     rowsRefused: prepared.counts.rowsRefused,
     rowsHeld: Object.values(prepared.rows).reduce((sum, rows) => sum + rows.length, 0),
-    refusedCsv: refusedCsv(prepared),
+    refusedFiles: refusedFiles(prepared),
   };
 }
 

@@ -182,9 +182,9 @@ const words: Readonly<Record<FindingCode, Words>> = {
     expected: "numbers that differ by more than leading zeros",
     mend: `Say whether this row and row ${other} are the same patient or different ones.`,
   }),
-  "near-duplicate": ({ days }) => ({
+  "near-duplicate": ({ days, other }) => ({
     expected: "operations on one bone more than 30 days apart",
-    mend: `${days} days from one already held: say whether it is the same (date corrected) or new.`,
+    mend: `${days} days from ${other ? `that of row ${other}` : "one already held"}: say whether it is the same (date corrected) or new.`,
   }),
   "age-against-year": { expected: "ages that grow with the years", mend: "Kept. Check age and surgery date of this patient's rows." },
   "sex-changed": { expected: "the sex already held", mend: "Kept as the file says. Check whether two patients share this number." },

@@ -1,40 +1,55 @@
 import type { AnswerOf } from "./answers";
 import type { AnyRow } from "./blank-row";
-import { type HeldIndex, limbKey } from "./held-index";
-import { rowKey } from "./row-key";
+import { changedFields } from "./changed-fields";
+import type { HeldIndex } from "./held-index";
 import { partIn, type StrippedDraft, say } from "./stripped-draft";
 
-const nearDays = 30;
-
-/**
- * What a row says against what is held: a line of the other kind (error), another sex (warn), a surgery within 30 days of one held (ask).
- * Answered `same`, the row and all beside it take the surgery held: its date was corrected.
- */
-export function meetHeld(draft: StrippedDraft, held: HeldIndex, answerOf: AnswerOf): void {
-  meetPerson(draft, held);
-  const segment = partIn(draft, "segment");
-  if (!segment || draft.line !== "dated" || held.rows.segment.has(rowKey("segment", segment))) return;
-  const day = Number(segment.surgeryDay);
-  const near = (held.surgeries.get(limbKey(segment)) ?? []).find((other) => Math.abs(other - day) <= nearDays);
-  if (near === undefined) return;
-  const answer = answerOf("near-duplicate", draft.draft);
-  if (answer === "same") takeSurgery(draft, segment, near);
-  else if (answer === null) {
-    const days = Math.abs(near - day);
-    say(draft, { code: "near-duplicate", field: "surgeryDay", found: `a surgery ${days} days from one held`, about: { days } });
-  }
-}
-
-function meetPerson(draft: StrippedDraft, held: HeldIndex): void {
+/** What a row says of its person against what is held: a line of the other kind (error), another sex (warn). */
+export function meetHeldPerson(draft: StrippedDraft, held: HeldIndex): void {
   const person = partIn(draft, "person");
-  const known = person && held.rows.person.get(rowKey("person", person));
+  const known = person && held.find("person", person);
   if (!person || !known) return;
   if (draft.line !== null && known.line !== draft.line) {
     say(draft, { code: "line-differs", field: "surgeryDay", found: `a row of a person whose days are held as ${known.line}` });
   }
-  if (person.sex !== null && known.sex !== null && person.sex !== known.sex) {
+  if (person.sex !== null && (known.sex ?? null) !== null && person.sex !== known.sex) {
     say(draft, { code: "sex-changed", field: "sex", found: "a sex unlike the one held" });
   }
+}
+
+const nearDays = 30;
+type Known = { readonly day: number; readonly row: number | null };
+
+/**
+ * Asks about a surgery within 30 days of one held, or of one in a row above, on the same bone: the same operation whose date was corrected,
+ * or a new one. Answered `same`, the row and all beside it take the day of the other.
+ */
+export function nearDuplicates(held: HeldIndex | null, answerOf: AnswerOf): (draft: StrippedDraft) => void {
+  const above = new Map<string, Known[]>();
+  return (draft) => {
+    const segment = partIn(draft, "segment");
+    if (!segment || draft.line !== "dated") return;
+    const day = Number(segment.surgeryDay);
+    const limb = `${segment.person}|${segment.bone}|${segment.side}`;
+    const seen = above.get(limb) ?? [];
+    above.set(limb, seen);
+    const known = [...(held?.surgeriesOf(segment) ?? []).map((each): Known => ({ day: each, row: null })), ...seen];
+    const near = known.some((other) => other.day === day) ? undefined : known.find((other) => Math.abs(other.day - day) <= nearDays);
+    const answer = near ? answerOf("near-duplicate", draft.draft) : null;
+    if (near && answer === "same") takeSurgery(draft, segment, near.day);
+    else if (near && answer === null) sayNear(draft, Math.abs(near.day - day), near.row);
+    seen.push({ day: Number(segment.surgeryDay), row: draft.draft.row });
+  };
+}
+
+function sayNear(draft: StrippedDraft, days: number, other: number | null): void {
+  const from = other === null ? "one held" : `that of row ${other}`;
+  say(draft, {
+    code: "near-duplicate",
+    field: "surgeryDay",
+    found: `a surgery ${days} days from ${from}`,
+    about: { days, other: other ?? 0 },
+  });
 }
 
 function takeSurgery(draft: StrippedDraft, segment: AnyRow, surgeryDay: number): void {
@@ -44,9 +59,11 @@ function takeSurgery(draft: StrippedDraft, segment: AnyRow, surgeryDay: number):
 
 /** Notes what a row brings: nothing new, or which fields it changes. */
 export function noteNews(draft: StrippedDraft, held: HeldIndex): void {
-  const changes = draft.parts.map(({ table, row }) => changeOf(row, held.rows[table].get(rowKey(table, row))));
-  if (changes.every((change) => change === "as-held")) say(draft, { code: "already-held", field: null, found: "a row held as it is" });
-  const fields = [...new Set(changes.flatMap((change) => (Array.isArray(change) ? change : [])))];
+  const changes = draft.parts.map(({ table, row }) => ({ isNew: !held.find(table, row), fields: changedFields(table, row, held) }));
+  const fields = [...new Set(changes.flatMap((change) => change.fields.map(({ field }) => field)))];
+  if (fields.length === 0 && changes.every(({ isNew }) => !isNew)) {
+    say(draft, { code: "already-held", field: null, found: "a row held as it is" });
+  }
   if (fields.length > 0)
     say(draft, {
       code: "changed-since-last",
@@ -54,11 +71,4 @@ export function noteNews(draft: StrippedDraft, held: HeldIndex): void {
       found: "values unlike those held",
       about: { fields: fields.join(", ") },
     });
-}
-
-/** The fields in which a row changes the one held; a blank never clears. */
-export function changeOf(row: AnyRow, known: AnyRow | undefined): "new" | "as-held" | readonly string[] {
-  if (!known) return "new";
-  const fields = Object.keys(row).filter((field) => row[field] !== null && row[field] !== known[field]);
-  return fields.length === 0 ? "as-held" : fields;
 }

@@ -23,10 +23,14 @@ export type PreparedColumns = {
 };
 
 /** Matches every sheet's columns, plans how they are read, and says what is dropped and what must be asked. */
-export function prepareSheets(sheets: readonly Sheet[], mapping: Mapping, lengths: LengthUnit | null): readonly PreparedColumns[] {
-  const matched = sheets.map((sheet) => ({ sheet, match: matchSheet(sheet, mapping) }));
+export function prepareSheets(
+  sheets: readonly Sheet[],
+  mappingOf: (file: string) => Mapping,
+  lengths: LengthUnit | null,
+): readonly PreparedColumns[] {
+  const matched = sheets.map((sheet) => ({ sheet, match: matchSheet(sheet, mappingOf(sheet.file)) }));
   const known = knownPersons(matched);
-  return matched.map(({ sheet, match }) => prepareColumns(sheet, match, { mapping, lengths, known }));
+  return matched.map(({ sheet, match }) => prepareColumns(sheet, match, { mapping: mappingOf(sheet.file), lengths, known }));
 }
 
 type Options = { readonly mapping: Mapping; readonly lengths: LengthUnit | null; readonly known: () => ReadonlySet<string> };

@@ -6,12 +6,13 @@ import { type AnswerOf, answersFrom } from "./answers";
 import { settleBlankConsolidation } from "./blank-consolidation";
 import { checkAcross } from "./check-across";
 import { checkRowsOfSheet } from "./check-rows-of-sheet";
-import { countNews } from "./count-news";
 import { gatherRows, strippedRows } from "./gather-rows";
 import { heldIndex } from "./held-index";
 import { settleZeros } from "./ids-by-zeros";
 import { keyDrafts } from "./keyed-drafts";
-import { meetHeld, noteNews } from "./meet-held";
+import { meetHeldPerson, nearDuplicates, noteNews } from "./meet-held";
+import { meetMerged } from "./meet-merged";
+import { compareWithHeld } from "./news";
 import type { PrepareOptions } from "./options";
 import { eachRow } from "./pace";
 import { type PreparedColumns, prepareSheets } from "./prepare-columns";
@@ -29,20 +30,21 @@ import type { StrippedDraft } from "./stripped-draft";
  */
 export async function prepare(options: PrepareOptions): Promise<Prepared> {
   const mapping = options.mapping ?? emptyMapping;
-  const columns = prepareSheets(options.sheets, mapping, options.lengths ?? null);
-  if (!options.ring || columns.some(({ plan }) => plan.questions.length > 0)) return columnsOnly(columns, mapping, options);
+  const mappingOf = (file: string) => options.mappings?.[file] ?? mapping;
+  const columns = prepareSheets(options.sheets, mappingOf, options.lengths ?? null);
+  if (!options.ring || columns.some(({ plan }) => plan.questions.length > 0)) return columnsOnly(columns, mappingOf, options);
   const readable = columns.filter(({ refused }) => !refused);
-  const answerOf = answersFrom(mapping, options.rowAnswers);
-  const sheets = await stripSheets(readable, { ...options, mapping, ring: options.ring }, answerOf);
+  const answerOf = answersFrom(mappingOf, options.rowAnswers);
+  const sheets = await stripSheets(readable, { ...options, mappingOf, ring: options.ring }, answerOf);
   const asked = sheets.flatMap((sheet) => settleBlankConsolidation(sheet, answerOf));
   for (const sheet of sheets) await checkRowsOfSheet(sheet, answerOf, options);
   const all = sheets.flatMap(({ stripped }) => stripped);
-  const { rows, counts } = await gatherAndCompare(all, options, answerOf);
+  const { rows, compared } = await gatherAndCompare(all, options, answerOf);
   const questions = [...asked, ...sheets.flatMap((sheet) => questionsOfRows(sheet, stands))];
-  return withRows({ columns, sheets, rows, asked, questions, counts, mapping, options, stands });
+  return withRows({ columns, sheets, rows, asked, questions, compared, mappingOf, options, stands });
 }
 
-type Stripping = PrepareOptions & { readonly mapping: Mapping; readonly ring: KeyRing };
+type Stripping = PrepareOptions & { readonly mappingOf: (file: string) => Mapping; readonly ring: KeyRing };
 
 /** Every row read, its person keyed, and stripped. */
 async function stripSheets(
@@ -50,7 +52,7 @@ async function stripSheets(
   options: Stripping,
   answerOf: AnswerOf,
 ): Promise<readonly StrippedSheet[]> {
-  const drafted = await readDrafts(readable, options.mapping, options);
+  const drafted = await readDrafts(readable, options.mappingOf, options);
   for (const sheet of drafted) settleZeros(sheet.drafts, answerOf);
   const drafts = drafted.flatMap((sheet) => sheet.drafts);
   const onPersons = (done: number) => {
@@ -62,14 +64,22 @@ async function stripSheets(
 }
 
 /** Rows of the drafts that stand, checked against each other and against what is held. */
-async function gatherAndCompare(all: readonly StrippedDraft[], { held: known, signal = null }: PrepareOptions, answerOf: AnswerOf) {
-  const held = known ? heldIndex(known) : null;
-  if (held) await eachRow(all, (draft) => meetHeld(draft, held, answerOf), { signal });
+async function gatherAndCompare(all: readonly StrippedDraft[], options: PrepareOptions, answerOf: AnswerOf) {
+  const { held: known, signal = null } = options;
+  const held = known ? heldIndex(known, options) : null;
+  const askNear = nearDuplicates(held, answerOf);
+  const meet = (draft: StrippedDraft) => {
+    if (held) meetHeldPerson(draft, held);
+    if (stands(draft)) askNear(draft);
+  };
+  await eachRow(all, meet, { signal });
+  const checkMerged = meetMerged(all, held);
+  await eachRow(all, (draft) => stands(draft) && checkMerged(draft), { signal });
   const gathered = await gatherRows(all, stands, signal);
   checkAcross(gathered);
   if (held) await eachRow(all, (draft) => stands(draft) && noteNews(draft, held), { signal });
   const rows = strippedRows(gathered);
-  return { rows, counts: countNews(rows, held) };
+  return { rows, compared: await compareWithHeld(gathered, rows, { held, signal }) };
 }
 
 /** Whether a row has nothing that sets it aside. */

@@ -1,8 +1,9 @@
-import type { FindingCode, Severity, TableName } from "@/lib/codebook";
+import type { FindingCode, Severity, TableName, Value } from "@/lib/codebook";
 import type { SuspicionKind } from "../detect";
 import type { SheetMatch } from "../match/column-match";
 import type { DropReason } from "../match/drop-reason";
-import type { Finding, Mapping, Origin, Sheet, StrippedRows } from "../types";
+import type { Finding, Mapping, Origin, Sheet, Stripped, StrippedRows } from "../types";
+import type { HeldCorrection } from "./options";
 import type { Question } from "./question";
 
 /** Findings of one kind in one column, and what they cost: rows set aside, or rows waiting for an answer. */
@@ -36,6 +37,24 @@ export type Sample = Origin & {
   readonly before: readonly { readonly header: string; readonly cell: string }[];
   readonly after: readonly { readonly table: TableName; readonly values: Readonly<Record<string, string | number | boolean>> }[];
 };
+/** A field that a row would change. `file`, `row`: the row that says so. */
+export type Change = Origin & {
+  readonly table: TableName;
+  readonly field: string;
+  readonly from: Value;
+  readonly to: Value;
+  /** Of a day: `from` and `to` are days from the segment's surgery, or, of a row without one, from the day held. */
+  readonly days: "from-surgery" | "from-held" | null;
+  /** The field was corrected by hand, which holds unless the person takes the sheet's value. */
+  readonly corrected: HeldCorrection | null;
+};
+/** What files bring against what is held. It stays in the tab. */
+export type News = {
+  readonly fresh: Readonly<Record<TableName, readonly Origin[]>>;
+  readonly changes: readonly Change[];
+  /** Rows held that the files don't name, of the tables that they hold rows of. They stay held. */
+  readonly absent: { readonly [T in TableName]: readonly Stripped<T>[] };
+};
 export type TableCounts = Readonly<Record<TableName, number>>;
 
 /** What a load of files comes to. Everything but `rows` stays where the files are. */
@@ -62,8 +81,12 @@ export type Prepared = {
     /** Held and not in these files; they stay held. */
     readonly absent: TableCounts | null;
   };
+  /** `null` when what is held wasn't given, or no row was read. */
+  readonly news: News | null;
   readonly matches: readonly { readonly file: string; readonly match: SheetMatch }[];
   /** The mapping with everything settled, to be saved for the next file of this shape. */
   readonly mapping: Mapping;
+  /** The same for each sheet, by its `file`. */
+  readonly mappings: Readonly<Record<string, Mapping>>;
   readonly sheets: readonly Sheet[];
 };

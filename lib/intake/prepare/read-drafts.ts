@@ -10,7 +10,11 @@ import type { PreparedColumns } from "./prepare-columns";
 export type DraftedSheet = PreparedColumns & { readonly drafts: readonly Draft[] };
 
 /** Reads every row of the sheets into drafts. */
-export async function readDrafts(columns: readonly PreparedColumns[], mapping: Mapping, options: PrepareOptions): Promise<DraftedSheet[]> {
+export async function readDrafts(
+  columns: readonly PreparedColumns[],
+  mappingOf: (file: string) => Mapping,
+  options: PrepareOptions,
+): Promise<DraftedSheet[]> {
   const of = columns.reduce((sum, { sheet }) => sum + sheet.rows.length, 0);
   const coded = new Map((options.eventsCoded ?? []).map((row) => [rowId(row), row]));
   const drafted: DraftedSheet[] = [];
@@ -21,7 +25,7 @@ export async function readDrafts(columns: readonly PreparedColumns[], mapping: M
       dates: plan.dates,
       thisYear: options.today.year,
       todayNumber: dayNumberOf(options.today),
-      values: mapping.values,
+      values: mappingOf(sheet.file).values,
       listed: {
         unit: options.units ?? [options.unit ?? "unit-1"],
         scoreCode: options.scores ?? [],

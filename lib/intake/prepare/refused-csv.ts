@@ -6,16 +6,28 @@ const warning =
   "Holds names and numbers of patients, as the sheet it comes from: keep it where that sheet is kept, and delete it when it is mended.";
 const reasonsHeader = "Why set aside";
 
+/** Rows of one sheet that were set aside, as text to be saved: `file` is the sheet they come from. */
+export type RefusedFile = { readonly file: string; readonly rows: number; readonly csv: string };
+
 /**
- * Rows set aside, in their file's own columns with the reasons beside them, to be mended and brought again. Made where the file is; its first
- * line says that it holds identifiers. Of several files each has its own part.
+ * Rows set aside, in their sheet's own columns with the reasons beside them, to be mended and brought again: a file a sheet, so that each can
+ * be read as it is. Made where the files are; the first line says that it holds identifiers.
  */
-export function refusedCsv({ sheets, refused }: Pick<Prepared, "sheets" | "refused">): string {
-  const parts = sheets.flatMap((sheet) => {
+export function refusedFiles({ sheets, refused }: Pick<Prepared, "sheets" | "refused">): readonly RefusedFile[] {
+  return sheets.flatMap((sheet) => {
     const rows = rowsOf(sheet, refused);
-    return rows.length === 0 ? [] : [writeCsv([[warning], [...sheet.headerCells, reasonsHeader], ...rows], sheet.delimiter)];
+    if (rows.length === 0) return [];
+    return [
+      { file: sheet.file, rows: rows.length, csv: writeCsv([[warning], [...sheet.headerCells, reasonsHeader], ...rows], sheet.delimiter) },
+    ];
   });
-  return parts.join("\r\n");
+}
+
+/** All of them in one text; of several sheets each has its own part. To be brought again as it is, of one sheet only. */
+export function refusedCsv(prepared: Pick<Prepared, "sheets" | "refused">): string {
+  return refusedFiles(prepared)
+    .map(({ csv }) => csv)
+    .join("\r\n");
 }
 
 function rowsOf(sheet: Sheet, refused: Prepared["refused"]): readonly (readonly string[])[] {

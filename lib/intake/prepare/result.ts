@@ -1,8 +1,10 @@
 import { type TableName, tableNames } from "@/lib/codebook";
+import { emptyMapping } from "../mapping/empty-mapping";
+import { mergeMappings } from "../mapping/merge-mappings";
 import { raggedFindings } from "../read/sheet-of";
 import type { Finding, Mapping, Sheet, StrippedRows } from "../types";
 import { commentsOf } from "./comments";
-import { notCompared } from "./count-news";
+import { type Compared, notCompared } from "./news";
 import type { PrepareOptions } from "./options";
 import { groupFindings, orderFindings } from "./order-findings";
 import { findingsOf, headersByField } from "./place-facts";
@@ -14,6 +16,7 @@ import { settledMapping } from "./settled-mapping";
 import type { StrippedSheet } from "./strip-drafts";
 import type { StrippedDraft } from "./stripped-draft";
 
+type MappingOf = (file: string) => Mapping;
 type Columns = readonly PreparedColumns[];
 export type Walked = {
   readonly columns: Columns;
@@ -22,8 +25,8 @@ export type Walked = {
   /** Questions of whole files, whose findings no row holds. */
   readonly asked: readonly Question[];
   readonly questions: readonly Question[];
-  readonly counts: Pick<Prepared["counts"], "fresh" | "changed" | "unchanged" | "absent">;
-  readonly mapping: Mapping;
+  readonly compared: Compared;
+  readonly mappingOf: MappingOf;
   readonly options: PrepareOptions;
   readonly stands: (draft: StrippedDraft) => boolean;
 };
@@ -31,7 +34,7 @@ export type Walked = {
 export const noRows = Object.fromEntries(tableNames.map((table) => [table, []])) as unknown as StrippedRows;
 
 /** What is known before a row is read: columns matched, dropped and asked about. */
-export function columnsOnly(columns: Columns, mapping: Mapping, options: PrepareOptions): Prepared {
+export function columnsOnly(columns: Columns, mappingOf: MappingOf, options: PrepareOptions): Prepared {
   const questions = columns.flatMap(({ plan }) => plan.questions);
   const findings = [...columns.flatMap((column) => column.findings), ...questions.map(({ finding }) => finding)];
   return {
@@ -41,13 +44,14 @@ export function columnsOnly(columns: Columns, mapping: Mapping, options: Prepare
     questions,
     refused: [],
     samples: [],
-    counts: { rowsRead: 0, rowsRefused: 0, made: countRows(noRows), ...notCompared },
-    ...ofColumns(columns, mapping, options),
+    counts: { rowsRead: 0, rowsRefused: 0, made: countRows(noRows), ...notCompared.counts },
+    news: null,
+    ...ofColumns(columns, mappingOf, options),
   };
 }
 
 /** Everything about files whose rows were read. */
-export function withRows({ columns, sheets, rows, asked, questions, counts, mapping, options, stands }: Walked): Prepared {
+export function withRows({ columns, sheets, rows, asked, questions, compared, mappingOf, options, stands }: Walked): Prepared {
   const placed = sheets.flatMap(({ plan, stripped }) => {
     const headers = headersByField(plan.columns);
     return stripped.map((draft) => ({ draft, findings: findingsOf(draft, headers) }));
@@ -72,9 +76,10 @@ export function withRows({ columns, sheets, rows, asked, questions, counts, mapp
       rowsRead: placed.length + columns.reduce((sum, { sheet }) => sum + sheet.ragged.length, 0),
       rowsRefused: refused.length,
       made: countRows(rows),
-      ...counts,
+      ...compared.counts,
     },
-    ...ofColumns(columns, mapping, options),
+    news: compared.news,
+    ...ofColumns(columns, mappingOf, options),
   };
 }
 
@@ -92,12 +97,14 @@ function raggedRows(sheet: Sheet): Refused[] {
   return raggedFindings(sheet).map((finding) => ({ file: sheet.file, row: finding.row ?? 0, reasons: [finding] }));
 }
 
-function ofColumns(columns: Columns, mapping: Mapping, options: PrepareOptions) {
+function ofColumns(columns: Columns, mappingOf: MappingOf, options: PrepareOptions) {
+  const settled = columns.map((column) => [column.sheet.file, settledMapping(column, mappingOf(column.sheet.file))] as const);
   return {
     dropped: columns.flatMap((column) => column.dropped),
     comments: commentsOf(columns, options.eventsCoded),
     matches: columns.map(({ sheet, match }) => ({ file: sheet.file, match })),
-    mapping: settledMapping(columns, mapping),
+    mapping: settled.length > 0 ? mergeMappings(settled.map(([, mapping]) => mapping)) : (options.mapping ?? emptyMapping),
+    mappings: Object.fromEntries(settled),
     sheets: columns.map(({ sheet }) => sheet),
   };
 }

@@ -1,5 +1,6 @@
 import type { StrippedRows } from "../types";
 import type { AnyRow } from "./blank-row";
+import type { Joined } from "./options";
 
 type Named = { readonly surgeryDay: number; readonly episode: number | null };
 
@@ -11,7 +12,8 @@ export type SegmentIndex = {
   lineOf(person: string): "dated" | "undated" | null;
 };
 
-export function segmentIndex(held: StrippedRows | null): SegmentIndex {
+export function segmentIndex(held: StrippedRows | null, joins: readonly Joined[] = []): SegmentIndex {
+  const joined = new Map(joins.map((join) => [join.person, join]));
   const segments = new Map<string, Map<number, Named>>();
   const lines = new Map<string, "dated" | "undated">();
   const index: SegmentIndex = {
@@ -24,8 +26,15 @@ export function segmentIndex(held: StrippedRows | null): SegmentIndex {
     addPerson: (person, line) => {
       if (!lines.has(person)) lines.set(person, line);
     },
-    segmentsOf: (person, bone, side) => [...(segments.get(`${person}|${bone}|${side}`)?.values() ?? [])],
-    lineOf: (person) => lines.get(person) ?? null,
+    segmentsOf: (person, bone, side) => {
+      const own = segments.get(`${person}|${bone}|${side}`) ?? new Map<number, Named>();
+      const join = joined.get(person);
+      const others = join ? [...(segments.get(`${join.as}|${bone}|${side}`)?.values() ?? [])] : [];
+      // of a number joined to another, the registry holds the segments on that one's line
+      const moved = others.map(({ surgeryDay, episode }) => ({ surgeryDay: surgeryDay - (join?.days ?? 0), episode }));
+      return [...own.values(), ...moved.filter(({ surgeryDay }) => !own.has(surgeryDay))];
+    },
+    lineOf: (person) => lines.get(person) ?? lines.get(joined.get(person)?.as ?? "") ?? null,
   };
   for (const row of held?.person ?? []) index.addPerson(row.person, row.line);
   for (const row of held?.segment ?? []) index.add(row);

@@ -6,23 +6,22 @@ import type { PreparedColumns } from "./prepare-columns";
 const units: ReadonlySet<string> = new Set(["mm", "cm", "m", "in", "days", "weeks", "months", "years"]);
 
 /**
- * A mapping with all that was settled for these files, by header; columns dropped by what they say stay out of it, and so does every header
+ * A mapping with all that was settled for a sheet, by header; columns dropped by what they say stay out of it, and so does every header
  * and spelling in which an identifier is found: a mapping is kept, the file isn't.
  */
-export function settledMapping(columns: readonly PreparedColumns[], mapping: Mapping): Mapping {
-  const filled = columns.flatMap(({ plan }) => plan.columns.map(({ header, target }) => [header, targetId(target)] as const));
-  const settled = columns.flatMap(({ plan }) => plan.columns.flatMap(unitOf));
-  const known = columns[0]?.known() ?? new Set<string>();
-  const isNamed = (detect: typeof detectInHeader) => (text: string) => detect(text, { known }).some(({ level }) => level === "block");
-  const dates = columns.map(({ plan }) => plan.dates).find((order) => order !== null) ?? mapping.dates;
+export function settledMapping({ plan, known }: PreparedColumns, mapping: Mapping): Mapping {
+  const filled = plan.columns.map(({ header, target }) => [header, targetId(target)] as const);
+  const names = known();
+  const isNamed = (detect: typeof detectInHeader) => (text: string) =>
+    detect(text, { known: names }).some(({ level }) => level === "block");
   return {
     ...mapping,
     columns: namingNobody({ ...mapping.columns, ...Object.fromEntries(filled) }, isNamed(detectInHeader)),
-    units: namingNobody({ ...mapping.units, ...Object.fromEntries(settled) }, isNamed(detectInHeader)),
+    units: namingNobody({ ...mapping.units, ...Object.fromEntries(plan.columns.flatMap(unitOf)) }, isNamed(detectInHeader)),
     values: Object.fromEntries(
       Object.entries(mapping.values).map(([field, spellings]) => [field, namingNobody(spellings, isNamed(detectInCell))]),
     ),
-    dates,
+    dates: plan.dates ?? mapping.dates,
   };
 }
 

@@ -17,7 +17,7 @@ export async function stripDrafts(
   keyedOf: (draft: Draft) => Keyed | null,
   options: PrepareOptions,
 ): Promise<StrippedSheet[]> {
-  const index = segmentIndex(options.held ?? null);
+  const index = segmentIndex(options.held ?? null, options.joins);
   const made = new Map<DraftedSheet, StrippedDraft[]>();
   const ordered = [...sheets].sort((a, b) => order(a) - order(b));
   for (const sheet of ordered) {

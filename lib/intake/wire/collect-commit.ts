@@ -28,11 +28,16 @@ export function collectCommit(): CommitCollector {
     },
     finish() {
       if (!head || !ended) throw new WireError(lineNumber, null, "a commit without its end");
-      const { counts, findings, unitKey } = head;
+      const { counts, findings, unitKey, overCorrections } = head;
       const differs = tableNames.some((table) => (counts[table] ?? 0) !== rows[table].length);
       if (differs) throw new WireError(1, "counts", "counts unlike the rows that came");
       // every row passed `decodeLine`
-      return { rows: rows as unknown as StrippedRows, findings, ...(unitKey ? { unitKey } : {}) };
+      return {
+        rows: rows as unknown as StrippedRows,
+        findings,
+        ...(unitKey ? { unitKey } : {}),
+        ...(overCorrections ? { overCorrections } : {}),
+      };
     },
   };
 }

@@ -7,6 +7,8 @@ export type Commit = {
   readonly rows: StrippedRows;
   readonly findings: Readonly<Partial<Record<FindingCode, number>>>;
   readonly unitKey?: UnitKeyRecord;
+  /** Corrections that the person let the sheet overrule; none unless said. */
+  readonly overCorrections?: number;
 };
 
 /** Findings by code: all that is told of them outside the place where the file is. */
@@ -17,9 +19,15 @@ export function countFindings(findings: readonly Finding[]): Readonly<Partial<Re
 }
 
 /** Lines of a commit, NDJSON, each with its line end: a head, a line a row with what was recorded, parents first, an end. */
-export function* encodeCommit({ rows, findings, unitKey }: Commit): Generator<string, void> {
+export function* encodeCommit({ rows, findings, unitKey, overCorrections = 0 }: Commit): Generator<string, void> {
   const counts = Object.fromEntries(tableNames.flatMap((table) => (rows[table].length > 0 ? [[table, rows[table].length]] : [])));
-  const head: CommitHead = { lengthbook: 1, counts, findings, ...(unitKey ? { unitKey } : {}) };
+  const head: CommitHead = {
+    lengthbook: 1,
+    counts,
+    findings,
+    ...(unitKey ? { unitKey } : {}),
+    ...(overCorrections > 0 ? { overCorrections } : {}),
+  };
   yield lineOf(head);
   let end = 0;
   for (const table of tableNames) {

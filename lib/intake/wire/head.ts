@@ -12,12 +12,15 @@ export const headSchema = z.strictObject({
   counts: z.partialRecord(z.enum(tableNames as [TableName, ...TableName[]]), count),
   findings: z.partialRecord(z.enum(codes), count),
   unitKey: z.strictObject({ keyId: z.string().regex(/^[0-9A-Za-z_-]{1,64}$/), byPassphrase: sealed, byRecovery: sealed }).optional(),
+  overCorrections: count.optional(),
 });
 
-/** First line of a commit: how many rows of each table follow, findings by code and count, and the sealed key of a first intake. */
+/** First line of a commit: how many rows of each table follow, findings by code and count, the sealed key of a first intake, and corrections overruled. */
 export type CommitHead = {
   readonly lengthbook: 1;
   readonly counts: Readonly<Partial<Record<TableName, number>>>;
   readonly findings: Readonly<Partial<Record<FindingCode, number>>>;
   readonly unitKey?: UnitKeyRecord;
+  /** How many cells differ from a correction made by hand and are to be taken: the person was asked and chose the sheet. */
+  readonly overCorrections?: number;
 };

@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { aUnit, lengthbook } from "./run";
 
@@ -118,5 +118,60 @@ describe("a wrong call", () => {
     expect(code).toBe(0);
     expect(out.split(",").length).toBeGreaterThan(80);
     expect(existsSync("one-sheet.csv")).toBe(false);
+  });
+});
+
+describe("a workbook, and a shape that was seen before", () => {
+  const unit = aUnit();
+  const ours = "Pat nr;Knochen;Seite;OP;Gewinn;Ward\nA2001;Femur;L;03/04/2020;5,1;7\nA2002;Femur;R;04/04/2020;5,2;8\n";
+  const sheet = unit.file("ours.csv", ours);
+  const mapping = unit.file(
+    "ours.json",
+    JSON.stringify({
+      columns: { "Pat nr": "localId", Knochen: "bone", Seite: "side", OP: "surgeryDay", Gewinn: "gainMm", Ward: null },
+      units: { Gewinn: "cm" },
+      dates: "dmy",
+    }),
+  );
+  const bring = (file: string, ...more: string[]) =>
+    lengthbook(unit.data, "intake", file, "--passphrase-file", unit.secret, "--json", ...more);
+
+  test("a mapping saved is taken for the next file of that shape, and said so", () => {
+    expect(bring(sheet).code).toBe(1);
+    const kept = unit.file("kept.json", "");
+    const first = bring(sheet, "--mapping", mapping, "--save-mapping", kept);
+    expect(first).toMatchObject({ code: 0, json: { batch: 1, committed: { segments: 2 } } });
+    expect(JSON.parse(readFileSync(kept, "utf8"))).toMatchObject({
+      columns: { OP: "surgeryDay", Ward: null },
+      units: { Gewinn: "cm" },
+      dates: "dmy",
+    });
+    const longer = unit.file("longer.csv", `${ours.replace("5,1", "5,3")}A2003;Tibia;R;05/04/2020;4,0;9\n`);
+    const next = bring(longer);
+    expect(next.err).toMatch(/saved mapping [0-9a-f]{12}\.json fits longer\.csv/);
+    expect(next).toMatchObject({
+      code: 0,
+      json: {
+        batch: 2,
+        committed: { segments: 1 },
+        changed: { segments: 1 },
+        changes: [{ file: "longer.csv", row: 2, table: "segment", field: "gainMm", from: 51, to: 53, days: null }],
+        absent: { segments: 0 },
+      },
+    });
+  });
+
+  test("rows set aside come back in a file of their own, and go in when mended", () => {
+    const out = unit.file("aside.csv", "");
+    const faulty = unit.file("faulty.csv", `${ours}A2004;Femur;beide;06/04/2020;4,4;1\n`.replace("beide", "both"));
+    expect(bring(faulty, "--refused", out)).toMatchObject({ code: 0, json: { refused: 1 } });
+    const mended = unit.file("mended.csv", readFileSync(out, "utf8").replace(";both;", ";L;"));
+    expect(bring(mended)).toMatchObject({ code: 0, json: { committed: { persons: 1, segments: 1 }, refused: 0 } });
+  });
+
+  test("a workbook goes in, its other sheets are named as passed over", () => {
+    const clean = lengthbook(unit.data, "intake", "demo-data/raw-workbook.clean.xlsx", "--passphrase-file", unit.secret, "--json");
+    expect(clean).toMatchObject({ code: 0, json: { committed: { segments: 81, persons: 52 }, refused: 0 } });
+    expect(clean.err).toContain("passed over: raw-workbook.clean.xlsx · Read me");
   });
 });

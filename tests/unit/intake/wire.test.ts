@@ -38,6 +38,12 @@ test("a sealed key travels in the head", async () => {
   expect(collected([...encodeCommit({ rows, findings: {}, unitKey })]).unitKey).toEqual(unitKey);
 });
 
+test("corrections that the person let the sheet overrule travel in the head as a number", async () => {
+  const { rows } = await linesOf();
+  expect(collected([...encodeCommit({ rows, findings: {}, overCorrections: 3 })]).overCorrections).toBe(3);
+  expect(collected([...encodeCommit({ rows, findings: {} })])).not.toHaveProperty("overCorrections");
+});
+
 const row = async () =>
   JSON.parse((await linesOf()).lines.find((line) => line.startsWith('{"table":"segment"')) ?? "{}") as {
     table: string;
