@@ -24,10 +24,9 @@ function captionOfAgreement(record: AgreementRecord, options: CaptionOptions = {
     `Difference: ${differenceText(record)}; bias with its 95 % interval, clustered by patient (CR2, Satterthwaite)`,
     limits ? "Limits of agreement: bias ± 1.96 standard deviations of one difference, between and within patients" : null,
   ];
-  const notes = record.groups.flatMap((group) => group.notes ?? []);
   return captionFrom(
     record,
-    { what: `Limits of agreement: ${differenceText(record)}`, counts: totalText(record.groups), reading, notes },
+    { what: `Limits of agreement: ${differenceText(record)}`, counts: totalText(record.groups), reading, groups: record.groups },
     options,
   );
 }

@@ -11,7 +11,9 @@ type Named = { readonly unit: ShownUnit; readonly name: string | null };
 
 /** Each segment a mark; those on one spot stand side by side. */
 export function segmentMarks(record: AgreementRecord, { marks }: AgreementGroup, plot: Plot, { unit, name }: Named): Mark[] {
-  const size = marks.length <= 100 ? 3.6 : marks.length <= 800 ? 2.4 : 1.5;
+  const most = Math.max(...record.groups.map((group) => group.marks.length));
+  // one size for all fields, by the group that has the most
+  const size = most <= 100 ? 3.6 : most <= 800 ? 2.4 : 1.5;
   const spots = marks.map(({ first, second }) => ({ x: plot.x((first + second) / 2), y: plot.y(first - second) }));
   const moved = swarm(spots, { radius: size, reach: 3 * size, slope: 0 });
   return marks.map((mark, index) => {

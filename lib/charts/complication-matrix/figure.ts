@@ -4,7 +4,7 @@ import { totalText } from "../say/excluded";
 import { type Column, count, estimate, tableFrom, words } from "../table/columns";
 import type { DataTable } from "../table/data-table";
 import { layoutComplicationMatrix } from "./layout-complication-matrix";
-import { type ComplicationMatrixGroup, type ComplicationMatrixRecord, type ComplicationRow, eventsIn } from "./record";
+import { byOrigin, type ComplicationMatrixGroup, type ComplicationMatrixRecord, type ComplicationRow, eventsIn } from "./record";
 
 /** Events by class and type, with the share that had each type. */
 export const complicationMatrixFigure: Figure<ComplicationMatrixRecord> = {
@@ -22,10 +22,14 @@ function captionOfMatrix(record: ComplicationMatrixRecord, options: CaptionOptio
     "Only those whose events were looked for are counted",
     `Shares of ${of === "segment" ? "segments" : "patients"} with any event of the type, with Wilson’s 95 % interval${of === "segment" ? ", clustered by patient" : ""}`,
   ];
-  const notes = record.groups.flatMap((group) => group.notes ?? []);
   return captionFrom(
     record,
-    { what: `${record.definition.title} by type and class`, counts: totalText(record.groups, of, "looked for"), reading, notes },
+    {
+      what: `${record.definition.title} by type and class`,
+      counts: totalText(record.groups, of, "looked for"),
+      reading,
+      groups: record.groups,
+    },
     options,
   );
 }
@@ -34,7 +38,7 @@ type Row = { readonly group: ComplicationMatrixGroup; readonly row: Complication
 
 function tableOfMatrix({ groups, classes }: ComplicationMatrixRecord): DataTable {
   const percent = { name: "%", perRecord: 100, digits: 1, valueDigits: 1 };
-  const rows = groups.flatMap((group) => group.rows.map((row): Row => ({ group, row })));
+  const rows = groups.flatMap((group) => byOrigin(group.rows).map((row): Row => ({ group, row })));
   const byClass = classes.map(({ id, label }): Column<Row> => count(`class-${id}`, label, ({ row }) => row.counts[id] ?? 0));
   return tableFrom<Row>(
     [

@@ -50,7 +50,7 @@ function widestHead({ classes }: ComplicationMatrixRecord): number {
 }
 
 function mostShare({ groups }: ComplicationMatrixRecord): number {
-  const shares = groups.flatMap(({ any, rows }) => [any, ...rows.map(({ share }) => share)]);
+  const shares = groups.flatMap(({ rows }) => rows.map(({ share }) => share));
   return Math.min(1, Math.max(0.1, spanOf(shares.map(({ upper, estimate }) => upper ?? estimate ?? 0))?.[1] ?? 0));
 }
 

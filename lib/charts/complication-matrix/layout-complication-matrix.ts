@@ -11,7 +11,7 @@ import { type CountedOf, shareText } from "../say/shown-estimate";
 import { shownUnit } from "../say/shown-unit";
 import type { Mark, Scene } from "../scene";
 import { type Grid, gridOf } from "./grid";
-import { type ComplicationMatrixGroup, type ComplicationMatrixRecord, type ComplicationRow, eventsIn } from "./record";
+import { byOrigin, type ComplicationMatrixGroup, type ComplicationMatrixRecord, type ComplicationRow, eventsIn } from "./record";
 import { headRow, originRow, typeRow } from "./rows";
 
 /**
@@ -61,7 +61,7 @@ function layGroup(record: ComplicationMatrixRecord, group: ComplicationMatrixGro
     classes: new Map(record.classes.map(({ id, label }) => [id, label])),
     noun: nounOf(record),
   };
-  const body = layRows(group.rows, grid, cursor, named);
+  const body = layRows(byOrigin(group.rows), grid, cursor, named);
   const axis = bottomAxis(grid.axis, {
     y: body.end + 6,
     left: grid.left,
@@ -106,7 +106,9 @@ function keyOf(noun: string): KeyEntry[] {
 function describe(record: ComplicationMatrixRecord): string {
   const of = ofRecord(record);
   const groups = record.groups.map((group) => {
-    const rows = group.rows.filter((row) => eventsIn(row) > 0).map((row) => rowText(row, record));
+    const rows = byOrigin(group.rows)
+      .filter((row) => eventsIn(row) > 0)
+      .map((row) => rowText(row, record));
     const any = group.any.n === 0 ? notLookedFor : `any: ${shareText(group.any)}`;
     return `${group.label}: ${[any, countsText(group, of, "looked for"), ...rows].join("; ")}.`;
   });

@@ -16,7 +16,7 @@ export type ComplicationMatrixGroup = GroupCounts & {
   /** Whose events were looked for: segments (or patients) = n + Σ excluded. */
   readonly n: number;
   readonly any: ShareForFigure;
-  /** By origin, types of one origin together. */
+  /** In any order: types of one origin are drawn together, origins in the order in which they first come. */
   readonly rows: readonly ComplicationRow[];
   readonly notes?: readonly NoteForFigure[];
 };
@@ -31,4 +31,10 @@ export type ComplicationRow = {
 
 export function eventsIn({ counts }: ComplicationRow): number {
   return Object.values(counts).reduce((sum, n) => sum + n, 0);
+}
+
+/** Types of one origin together; origins, and types within, in the order in which they come. */
+export function byOrigin(rows: readonly ComplicationRow[]): readonly ComplicationRow[] {
+  const origins = [...new Set(rows.map(({ origin }) => origin))];
+  return origins.flatMap((origin) => rows.filter((row) => row.origin === origin));
 }

@@ -27,9 +27,8 @@ function captionOfCourse(record: CourseRecord, options: CaptionOptions = {}): st
     record.groups.some(({ lag = [] }) => lag.length > 0) ? "Diamonds: median, with quartiles, of those seen" : null,
     "Rate: length over calendar days of distraction, mean with its 95 % interval, clustered by patient (CR2, Satterthwaite)",
   ];
-  const notes = record.groups.flatMap((group) => group.notes ?? []);
   const what = "Course of distraction against prescription";
-  return captionFrom(record, { what, counts: totalText(record.groups, "segment", done), reading, notes }, options);
+  return captionFrom(record, { what, counts: totalText(record.groups, "segment", done), reading, groups: record.groups }, options);
 }
 
 type Row = { readonly group: CourseGroup; readonly lag: LagPoint | null };

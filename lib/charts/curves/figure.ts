@@ -36,10 +36,9 @@ function captionOf(kind: CurveKind, record: CurveRecord, options: CaptionOptions
     points.some(({ censored = 0 }) => censored > 0) ? "Ticks: followed no further, without the event" : null,
     `Numbers at risk below; each curve is cut where fewer than ${thresholds.atRiskShown} are at risk`,
   ];
-  const notes = record.groups.flatMap((group) => group.notes ?? []);
   return captionFrom(
     record,
-    { what: `${record.definition.title}: ${kind.title}`, counts: totalText(record.groups, kind), reading, notes },
+    { what: `${record.definition.title}: ${kind.title}`, counts: totalText(record.groups, kind), reading, groups: record.groups },
     options,
   );
 }

@@ -25,8 +25,7 @@ function captionOfDistribution(record: DistributionRecord, options: CaptionOptio
     record.groups.some(({ quartiles }) => (quartiles?.lower ?? null) !== null) ? "Box: quartiles and median" : null,
     record.band === undefined ? null : `Light band: ${record.band.label}`,
   ];
-  const notes = record.groups.flatMap((group) => group.notes ?? []);
-  return captionFrom(record, { counts: totalText(record.groups, countedOf(record)), reading, notes }, options);
+  return captionFrom(record, { counts: totalText(record.groups, countedOf(record)), reading, groups: record.groups }, options);
 }
 
 function tableOfDistribution(record: DistributionRecord, asked?: string): DataTable {

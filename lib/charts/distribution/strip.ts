@@ -1,6 +1,7 @@
 import { uprightHairlines } from "../axis/bottom-axis";
 import { layHead } from "../head/lay-head";
 import { raise } from "../place/fit-pile";
+import { press } from "../place/press";
 import { countsText } from "../say/excluded";
 import { type CountedOf, shownEstimate } from "../say/shown-estimate";
 import type { ShownUnit } from "../say/shown-unit";
@@ -33,8 +34,10 @@ export function layStrip(group: DistributionGroup, scale: DistributionScale, pla
   const rows = standing(group, scale);
   const from = y + head.height + 6;
   if (rows.length === 0) return { marks: head.marks, end: from };
-  const { xs, heights, height } = raise(xsOf(rows), place.radius, place.heightPx);
-  const line = from + Math.max(height, 10);
+  const raised = raise(xsOf(rows), place.radius, Number.POSITIVE_INFINITY);
+  const { xs } = raised;
+  const heights = press(raised.heights, place.heightPx, place.radius);
+  const line = from + Math.max(10, Math.min(raised.height, place.heightPx));
   const pile = rows.map(({ row, x }, index): Mark => {
     const at = { x: xs[index] ?? x, y: line - 0.5 - (heights[index] ?? 0), size: place.radius * 0.92 };
     return { mark: "symbol", shape: "disc", ink: "series1", label: rowText(row, unit, place.name), ...at };

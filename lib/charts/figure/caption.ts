@@ -10,8 +10,11 @@ export type CaptionParts = {
   readonly counts: string;
   /** What the marks and brackets mean. */
   readonly reading: readonly (string | null)[];
-  readonly notes?: readonly NoteForFigure[];
+  /** Whose notes are said with their names, unless all groups bear them. */
+  readonly groups?: readonly Noted[];
 };
+
+type Noted = { readonly label: string; readonly notes?: readonly NoteForFigure[] };
 
 /** The caption that goes with a figure wherever it goes: cohort, n, definition, interval, notes, data, batch and reference. */
 export function captionFrom(source: FigureSource, parts: CaptionParts, { cohort = "all segments", unit = "" }: CaptionOptions): string {
@@ -21,15 +24,24 @@ export function captionFrom(source: FigureSource, parts: CaptionParts, { cohort 
     `Definition: ${source.definition.sentence}`,
     ...parts.reading,
     unit.startsWith("months") ? `1 month is ${daysPerMonth} days` : null,
-    ...noteTexts([...(source.notes ?? []), ...(parts.notes ?? [])]),
+    ...new Set([...(source.notes ?? []).map(sentenceOf), ...groupNotes(parts.groups ?? [])]),
     `Data to ${source.dataTo ?? "no quarter"}, batch ${source.batch}`,
     `Result reference ${source.stamp}`,
   ];
   return `${sentences.filter((sentence) => sentence !== null && sentence !== "").join(". ")}.`;
 }
 
-/** Each note once, as a sentence without its full stop. */
-function noteTexts(notes: readonly NoteForFigure[]): string[] {
-  const texts = notes.map(({ text }) => text.trim().replace(/\.$/, ""));
-  return [...new Set(texts)].map((text) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`);
+/** A note as a sentence without its full stop. */
+function sentenceOf({ text }: NoteForFigure): string {
+  const plain = text.trim().replace(/\.$/, "");
+  return `${plain.charAt(0).toUpperCase()}${plain.slice(1)}`;
+}
+
+/** Each note once, after the names of the groups that bear it. How an interval was clustered is said of all, not of each. */
+function groupNotes(groups: readonly Noted[]): string[] {
+  const bearers = new Map<string, string[]>();
+  for (const { label, notes = [] } of groups)
+    for (const note of notes.filter(({ code }) => code !== "clustered"))
+      bearers.set(sentenceOf(note), [...(bearers.get(sentenceOf(note)) ?? []), label]);
+  return [...bearers].map(([text, labels]) => (labels.length === groups.length ? text : `${labels.join(", ")}: ${text}`));
 }

@@ -20,9 +20,8 @@ function captionOfFollowUp(record: FollowUpRecord, options: CaptionOptions = {})
     `Windows ${record.clock ?? "from surgery"}; nearest visit inside, none carried forward`,
     "Due, not seen: the window has closed by the last data, without a visit in it",
   ];
-  const notes = record.groups.flatMap((group) => group.notes ?? []);
   const what = "Follow-up: who was seen, and who not";
-  return captionFrom(record, { what, counts: totalText(record.groups, record.of, done), reading, notes }, options);
+  return captionFrom(record, { what, counts: totalText(record.groups, record.of, done), reading, groups: record.groups }, options);
 }
 
 type Row = { readonly group: FollowUpGroup; readonly window: FollowUpWindowCounts };

@@ -29,8 +29,7 @@ function captionOfGainAgainstPlan(record: GainPlanRecord, options: CaptionOption
     "Gain less plan with its 95 % interval, clustered by patient (CR2, Satterthwaite); share with Wilson’s interval, clustered by patient",
     ...stops,
   ];
-  const notes = record.groups.flatMap((group) => group.notes ?? []);
-  return captionFrom(record, { what: "Gain against plan", counts: totalText(record.groups), reading, notes }, options);
+  return captionFrom(record, { what: "Gain against plan", counts: totalText(record.groups), reading, groups: record.groups }, options);
 }
 
 function tableOfGainAgainstPlan(record: GainPlanRecord, asked?: string): DataTable {

@@ -9,7 +9,7 @@ import { type KeyEntry, layKey } from "../key/lay-key";
 import { spanOf } from "../place/span-of";
 import { type ShownUnit, shownUnit } from "../say/shown-unit";
 import type { Mark, Scene } from "../scene";
-import { identityMarks, lookOf, segmentMarks } from "./marks";
+import { identityMarks, lookOf, segmentMarks, sizeFor } from "./marks";
 import type { GainPlanGroup, GainPlanRecord } from "./record";
 import { describe, headOf, toleranceText } from "./say";
 
@@ -88,7 +88,11 @@ function layField(record: GainPlanRecord, group: GainPlanGroup, { x, y, width, u
     y: { from: 0, to: most, unit, title: `${unit.name} gained`, ticks: 5 },
   });
   const name = record.groups.length > 1 ? group.label : null;
-  return { marks: [...identityMarks(record, plot, unit), ...plot.ground, ...segmentMarks(group, plot, unit, name)], end: plot.end };
+  const size = sizeFor(Math.max(...record.groups.map(({ marks }) => marks.length)));
+  return {
+    marks: [...identityMarks(record, plot, unit), ...plot.ground, ...segmentMarks(group, plot, { unit, name, size })],
+    end: plot.end,
+  };
 }
 
 function keyOf(record: GainPlanRecord, unit: ShownUnit): KeyEntry[] {

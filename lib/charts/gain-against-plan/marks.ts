@@ -58,16 +58,18 @@ function cutAtFoot([x1, y1]: Point, [x2, y2]: Point): Point[] {
   ];
 }
 
+/** One size for all fields: by the group that has the most. */
 export function sizeFor(count: number): number {
   return count <= 60 ? 4 : count <= 200 ? 3.2 : count <= 800 ? 2.2 : 1.5;
 }
+
+export type MarkLook = { readonly unit: ShownUnit; readonly name: string | null; readonly size: number };
 
 /**
  * Each segment a mark. Plans are round numbers, so that marks would lie on each other: they are moved along the slanted line, which keeps
  * their distance from it, and so the error, true.
  */
-export function segmentMarks({ marks }: GainPlanGroup, plot: Plot, unit: ShownUnit, name: string | null): Mark[] {
-  const size = sizeFor(marks.length);
+export function segmentMarks({ marks }: GainPlanGroup, plot: Plot, { unit, name, size }: MarkLook): Mark[] {
   const spots = marks.map(({ plannedMm, gainMm }) => ({ x: plot.x(plannedMm), y: plot.y(gainMm) }));
   const slope = (plot.bottom - plot.top) / (plot.right - plot.left);
   const moved = swarm(spots, { radius: size, reach: (plot.right - plot.left) / 18, slope });

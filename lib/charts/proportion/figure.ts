@@ -27,9 +27,8 @@ function captionOfProportion(record: ProportionRecord, options: CaptionOptions =
     norms.size === 0 ? "No norm is drawn: none was chosen, or none fits the way of measuring" : `Light band: ${[...norms].join("; ")}`,
     "Means with their 95 % interval",
   ];
-  const notes = record.groups.flatMap((group) => group.notes ?? []);
   const what = `${record.definition.title}, before and after`;
-  return captionFrom(record, { what, counts: totalText(record.groups, "person", done), reading, notes }, options);
+  return captionFrom(record, { what, counts: totalText(record.groups, "person", done), reading, groups: record.groups }, options);
 }
 
 const upper = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

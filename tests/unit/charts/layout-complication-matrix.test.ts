@@ -188,3 +188,16 @@ test("events that nobody looked for are not none: no matrix, and the reason", ()
   const texts = textsIn(complicationMatrixFigure.layout(record([group("Plate", 0, [])])));
   expect(texts).toEqual(["Plate", "5 segments in 3 patients: 0 looked for, 5 left out (5 not looked for)", "events not looked for"]);
 });
+
+test("types of one origin stand together, in whatever order they come", () => {
+  const one = (origin: string, type: string): ComplicationRow => ({ origin, type, counts: { i: 1 }, share: share(1, 40) });
+  const mixed = [one("Bone", "Nonunion"), one("Joint", "Stiffness"), one("Bone", "Fracture")];
+  const texts = textsIn(complicationMatrixFigure.layout(record([group("All", 40, mixed)])));
+  expect(texts.filter((text) => ["Bone", "Joint", "Nonunion", "Stiffness", "Fracture"].includes(text))).toEqual([
+    "Bone",
+    "Nonunion",
+    "Fracture",
+    "Joint",
+    "Stiffness",
+  ]);
+});

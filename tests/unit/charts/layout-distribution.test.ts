@@ -15,6 +15,11 @@ const humerus = inventedNumbers("Humerus", [], {
   quartiles: { lower: null, upper: null },
 });
 const persons = inventedRows(60, { middle: 0.78, spread: 0.03 }).map((row) => ({ ...row, person: row.segment, segment: null }));
+const nearOne = {
+  mean: { estimate: 0.93, lower: 0.91, upper: 0.95, n: 210, patients: 120 },
+  median: { estimate: 0.96 },
+  quartiles: { lower: 0.88, upper: 1 },
+};
 const tolerance = { from: -5, to: 5, label: "within ±5 mm" };
 
 const records: Readonly<Record<string, DistributionRecord>> = {
@@ -50,6 +55,20 @@ const records: Readonly<Record<string, DistributionRecord>> = {
       definition: { title: "Tibia : femur after", sentence: "tibia over femur, mean of left and right, at the last measure" },
       band: { from: 0.75, to: 0.81, label: "norm, mean ± 1 SD" },
     },
+  ),
+  "a-heap-of-equal-values": inventedDistribution(
+    [
+      inventedNumbers(
+        "Nail",
+        [
+          ...inventedRows(120, { middle: 0.9, spread: 0.05 }),
+          ...inventedRows(90, { middle: 1, spread: 0 }).map((row) => ({ ...row, segment: row.segment + 500 })),
+        ],
+        nearOne,
+      ),
+      inventedNumbers("Frame", inventedRows(9, { middle: 0.85, spread: 0.06, seed: 3 }), nearOne),
+    ],
+    { unit: "mm/day", definition: { title: "Distraction rate", sentence: "mm gained a day of distraction" } },
   ),
   nothing: inventedDistribution([]),
 };
@@ -99,4 +118,10 @@ test("an interval that runs over the axis has no bracket there", () => {
   const lines = wide.marks.flatMap((mark) => (mark.mark === "path" && mark.ink === "ink" && mark.weight === 1.5 ? [mark.d] : []));
   // key, first group with both brackets, second group with neither
   expect(lines.map((d) => d.split("M").length - 2)).toEqual([2, 2, 0]);
+});
+
+test("a heap of equal values makes no specks of the other marks", () => {
+  const scene = distributionFigure.layout(records["a-heap-of-equal-values"] as DistributionRecord);
+  const sizes = scene.marks.flatMap((mark) => (mark.mark === "symbol" && mark.shape === "disc" && mark.label ? [mark.size] : []));
+  expect(Math.min(...sizes)).toBeGreaterThan(1.8);
 });
