@@ -25,7 +25,11 @@ export async function prepareFiles(session: Session, { mapping, rowAnswers, code
     eventsCoded: coded,
     rowAnswers,
     signal: work.signal,
-    onProgress: work.pace,
+    onProgress: (progress) => {
+      work.pace(progress);
+      // a stop is heard between any two pieces of work, whether or not they look for it
+      work.signal.throwIfAborted();
+    },
   });
   work.signal.throwIfAborted();
   session.prepared = prepared;

@@ -1,3 +1,4 @@
+import { turn } from "../pace";
 import { base32 } from "./base32";
 import { hmacSha256, importHmacKey } from "./hmac";
 import { normaliseLocalId, normaliseSurgeonName } from "./normalise";
@@ -78,6 +79,8 @@ async function inChunks<A, B>(
   for (let from = 0; from < items.length; from += chunkLength) {
     results.push(...(await Promise.all(items.slice(from, from + chunkLength).map(work))));
     onChunk?.(results.length);
+    // work of the platform's threads comes back before messages do: without this a word to stop would wait for the last id
+    await turn();
   }
   return results;
 }
