@@ -1,0 +1,153 @@
+import { describe, expect, inject, test } from "vitest";
+import type { CaseAnswer } from "@/lib/answers";
+import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
+import { lengthbook } from "./lengthbook";
+
+const { open } = oneBrowser();
+const at = (path: string) => inject("filled").address + path;
+
+type Rows = {
+  readonly rows: readonly { readonly case: number; readonly segment: number }[];
+  readonly segments: number;
+  readonly cases: number;
+};
+const asked = async (...words: string[]): Promise<Rows> =>
+  JSON.parse(await lengthbook(inject("filled").data, ["casebook", ...words, "--json"]));
+
+const looks = [
+  { look: "wide", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
+  { look: "phone", viewport: { width: 360, height: 740 }, colorScheme: "light" },
+  { look: "dark", viewport: { width: 1280, height: 800 }, colorScheme: "dark" },
+] as const;
+const pages = [
+  { page: "casebook", path: "/casebook" },
+  { page: "casebook-list", path: "/casebook?list=film-missing-6-months&sort=surgeryYear&order=falling" },
+  { page: "casebook-search", path: "/casebook?search=femur+left+magnetic+2023&columns=gainMm,surgery-to-consolidation,surgeon" },
+  { page: "casebook-cohort", path: `/casebook?where=${encodeURIComponent('{"device":["circular-fixator"]}')}&from=1` },
+  { page: "casebook-nobody", path: "/casebook?search=shoe" },
+  { page: "casebook-bad-address", path: "/casebook?columns=shoe&sort=hat&order=up&from=0&list=x&where=%7B&colour=red" },
+  { page: "case", path: "/casebook/16" },
+  { page: "case-correct", path: "/casebook/16?correct=segment-1-gainMm" },
+  { page: "case-correct-choose", path: "/casebook/1?correct=person-1&trouble=typed" },
+  { page: "case-as-of", path: "/casebook/2?asOf=1" },
+] as const;
+
+describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
+  test.each(pages)("$page: no complaint, no fault of access, nothing beyond the window", async ({ page: name, path }) => {
+    const page = await open({ viewport, colorScheme, reducedMotion: "reduce" });
+    const complaints = complaintsOf(page);
+    expect((await page.goto(at(path)))?.status()).toBe(200);
+    await page.waitForLoadState("networkidle");
+    await shoot(page, `${name}-${look}`);
+    expect(await axeFaults(page)).toEqual([]);
+    expect(await overhang(page)).toBe(0);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+});
+
+test.each(pages)("$page on paper: no controls, the cautions whole, what it is not", async ({ page: name, path }) => {
+  const page = await open({ viewport: { width: 673, height: 950 } });
+  await page.goto(at(path));
+  await page.emulateMedia({ media: "print" });
+  await shoot(page, `${name}-print`);
+  expect(await page.locator("button:visible, nav a:visible, input:visible").count()).toBe(0);
+  expect(await page.locator("body").innerText()).toContain("it is neither the clinical record nor a recall list");
+  expect(await overhang(page)).toBe(0);
+  await page.context().close();
+});
+
+describe("the page shows what the command line answers", () => {
+  const casesOn = async (path: string) => {
+    const page = await open();
+    await page.goto(at(path));
+    const numbers = await page.locator(".book tbody th a").allInnerTexts();
+    const text = await page.locator(".answer").innerText();
+    await page.context().close();
+    return { numbers: numbers.map(Number), text };
+  };
+
+  test("a search", async () => {
+    const { numbers, text } = await casesOn("/casebook?search=femur+left+2023");
+    const answer = await asked("--search", "femur left 2023");
+    expect(answer.segments).toBeGreaterThan(5);
+    expect(numbers).toEqual(answer.rows.map((row) => row.case));
+    expect(text).toContain(`${answer.segments} segments in ${answer.cases} cases, of 480 held`);
+  });
+  test("a cohort, sorted", async () => {
+    const where = '{"bone":["tibia"],"gainMm":{"from":40}}';
+    const { numbers } = await casesOn(`/casebook?where=${encodeURIComponent(where)}&sort=gainMm&order=falling`);
+    const answer = await asked("--where", where, "--sort", "gainMm", "--descending", "--limit", "100");
+    expect(numbers).toEqual(answer.rows.map((row) => row.case));
+  });
+  test("windows follow one another without a gap", async () => {
+    const windows = await Promise.all([1, 101, 201, 301, 401].map((from) => casesOn(`/casebook?from=${from}`)));
+    expect(windows.flatMap(({ numbers }) => numbers)).toEqual((await asked()).rows.map((row) => row.case));
+  });
+  test("a case: its segments, its gains and its history", async () => {
+    const answer: CaseAnswer = JSON.parse(await lengthbook(inject("filled").data, ["casebook", "2", "--json"]));
+    const page = await open();
+    await page.goto(at("/casebook/2"));
+    expect(await page.locator(".segment > h2").allInnerTexts()).toEqual(
+      answer.segments.map(({ side, bone, surgeryYear }) => `${side.charAt(0).toUpperCase()}${side.slice(1)} ${bone}, ${surgeryYear}`),
+    );
+    expect(await page.locator(".segment .figure .wide svg").count()).toBeGreaterThanOrEqual(answer.segments.length);
+    expect(await page.locator(".history > li").count()).toBe(answer.history.length);
+    await page.context().close();
+  });
+});
+
+test("the address is the state: list, order, columns and search are in it, and a head sorts", async () => {
+  const page = await open({ viewport: { width: 1280, height: 900 } });
+  await page.goto(at("/casebook"));
+  await page.waitForLoadState("networkidle");
+  await page.getByLabel("List").selectOption("healing-date-missing");
+  await page.waitForURL(/list=healing-date-missing/);
+  await page.getByRole("link", { name: "Last film held" }).click();
+  await page.waitForURL(/sort=lastFilm/);
+  const days = (await page.locator(".book tbody tr td:nth-child(5)").allInnerTexts()).map(Number);
+  expect(days).toEqual([...days].sort((a, b) => a - b));
+  await page.getByText("Choose the columns").click();
+  await page.getByRole("checkbox", { name: "Sex", exact: true }).check();
+  await page.getByRole("button", { name: "Show these columns" }).click();
+  await page.waitForURL(/columns=sex/);
+  expect(await page.locator(".book thead th").allInnerTexts()).toContainEqual("Sex");
+  await page.getByRole("searchbox").fill("female");
+  await page.getByRole("button", { name: "Find" }).click();
+  await page.waitForURL(/search=female/);
+  for (const piece of ["list=healing-date-missing", "sort=lastFilm", "columns="]) expect(page.url()).toContain(piece);
+  const before = await page.locator(".book").innerText();
+  await page.reload();
+  expect(await page.locator(".book").innerText()).toBe(before);
+  await page.context().close();
+});
+
+test("on a phone the case stays while its columns scroll", async () => {
+  const page = await open({ viewport: { width: 360, height: 740 } });
+  await page.goto(at("/casebook"));
+  const first = page.locator(".book tbody th").first();
+  const before = await first.boundingBox();
+  await page.locator(".book").evaluate((book) => book.scrollTo({ left: 400 }));
+  expect((await first.boundingBox())?.x).toBe(before?.x);
+  expect(await page.locator(".book").evaluate((book) => book.scrollLeft)).toBeGreaterThan(100);
+  await page.context().close();
+});
+
+test("a number that no case has, and one that is none, have the way back", async () => {
+  const page = await open();
+  for (const path of ["/casebook/999999", "/casebook/abc", "/casebook/16?asOf=999"]) {
+    expect((await page.goto(at(path)))?.status()).toBe(404);
+    expect(await page.locator("h1").innerText()).toBe("No such case is held.");
+  }
+  await page.getByRole("link", { name: "Show the casebook" }).click();
+  await page.waitForURL(at("/casebook"));
+  await page.context().close();
+});
+
+test("an empty registry says what would stand there", async () => {
+  const page = await open();
+  await page.goto(`${inject("empty").address}/casebook`);
+  expect(await page.locator("h1").innerText()).toBe("No case is held yet.");
+  expect(await axeFaults(page)).toEqual([]);
+  await page.context().close();
+});
