@@ -1,8 +1,9 @@
 import { type HealingStatus, healingStatuses } from "@/lib/codebook";
 import { healingStatus } from "@/lib/outcomes";
-import type { Batch, Registry } from "@/lib/registry";
+import type { Batch, Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
+import { answerCache } from "../question/cache";
 
 /** How the registry stands: what Today shows. */
 export type TodayAnswer = {
@@ -29,8 +30,15 @@ export type Work = {
 const batchesShown = 5;
 const personsListed = 200;
 
+const cached = answerCache<TodayAnswer>();
+
+/** Worked out once a state: every page bears a line of it. */
 export async function today(registry: Registry): Promise<TodayAnswer> {
   const state = await registry.state();
+  return cached(`${registry.folder} ${state.batch} ${state.erasures}`, () => standingOf(registry, state));
+}
+
+async function standingOf(registry: Registry, state: State): Promise<TodayAnswer> {
   const cases = await casesOf(registry, state, {}, ["eventsLookedFor", "permittedUse", "unit"]);
   const statuses = cases.map(({ segment }) => healingStatus(segment));
   const missing = cases.filter((_, i) => statuses[i] === "healing-date-missing");
