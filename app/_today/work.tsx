@@ -27,6 +27,12 @@ export function ClerksWork({ answer }: { readonly answer: TodayAnswer }) {
       <h2 id="work">Work for the clerk</h2>
       <p className="muted">As of the last file brought in. This is not a recall list.</p>
       {answer.work.length === 0 ? <p>Nothing is waiting.</p> : <ul className="work">{answer.work.map(workItem)}</ul>}
+      <p>
+        Also <a href="/casebook?list=not-healed-at-12-months">no consolidation day though 12 months are past</a>, films missing at{" "}
+        <a href="/casebook?list=film-missing-3-months">3</a>, <a href="/casebook?list=film-missing-6-months">6</a>,{" "}
+        <a href="/casebook?list=film-missing-12-months">12</a> and <a href="/casebook?list=film-missing-24-months">24 months</a>, and{" "}
+        <a href="/casebook/completeness">how complete the records are, year by year</a>.
+      </p>
     </section>
   );
 }
@@ -35,7 +41,7 @@ function workItem({ kind, count }: TodayAnswer["work"][number]) {
   const { noun, why, mend } = words[kind];
   return (
     <li key={kind}>
-      <strong>{counted(count, noun)}</strong> {why} <span className="muted">{mend}</span>
+      <strong>{counted(count, noun)}</strong> {why} <span className="muted">{mend}</span> <a href={`/casebook?list=${kind}`}>Show them</a>
     </li>
   );
 }

@@ -9,6 +9,8 @@ const words: Readonly<Record<string, string>> = {
   "ended-unhealed": "ended unhealed",
   "healing-date-missing": "healing date missing",
   "not-healed-at-last-film": "not healed at last film",
+  // of a film: it could have been taken, and none is held
+  due: "missing",
 };
 
 /** `magnetic-nail` → `magnetic nail`. */
@@ -46,6 +48,11 @@ export function fieldWords(shown: Shown & { readonly label: string }, value: Val
   const label = shown.label.toLowerCase();
   // the value of a day says day itself
   return `${shown.kind === "days" ? label.replace(/^day (of )?/, "") : label} ${valueWords(shown, value)}`;
+}
+
+/** A count with its thousands apart. */
+export function countWords(n: number): string {
+  return n < 10_000 ? String(n) : String(n).replace(/\B(?=(\d{3})+$)/g, "\u202F");
 }
 
 /** The first letter large. */

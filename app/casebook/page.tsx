@@ -1,6 +1,5 @@
 import type { Metadata } from "next";
-import { casebook } from "@/lib/answers";
-import { counted } from "@/lib/charts";
+import { type CasebookAnswer, casebook } from "@/lib/answers";
 import { registry } from "../_data/registry";
 import type { PageAsked } from "../_page/asked";
 import { Whose } from "./_client/whose";
@@ -13,6 +12,7 @@ import { Reckoned } from "./_parts/reckoned";
 import { Search } from "./_parts/search";
 import { Window } from "./_parts/window";
 import { type BookAsked, questionOf, readBookAsked } from "./_question";
+import { countWords } from "./_words";
 
 export const metadata: Metadata = { title: "Casebook" };
 
@@ -31,11 +31,7 @@ async function Book({ asked }: { readonly asked: BookAsked }) {
       <h1 className="only-heard">Casebook</h1>
       <BookSentence asked={asked} />
       <Search asked={asked} />
-      <p className="answer number">
-        {answer.segments === answer.held ? "All " : ""}
-        {counted(answer.segments, "segment")} in {counted(answer.cases, "case")}
-        {answer.segments === answer.held ? "" : `, of ${answer.held} held`}.
-      </p>
+      <p className="answer number">{answerWords(answer)}</p>
       <Reckoned asked={asked} answer={answer} />
       <Whose />
       {answer.segments === 0 ? null : (
@@ -47,4 +43,9 @@ async function Book({ asked }: { readonly asked: BookAsked }) {
       )}
     </main>
   );
+}
+
+function answerWords({ segments, cases, held }: CasebookAnswer): string {
+  const found = `${countWords(segments)} ${segments === 1 ? "segment" : "segments"} in ${countWords(cases)} ${cases === 1 ? "case" : "cases"}`;
+  return segments === held ? `All ${found}.` : `${found}, of ${countWords(held)} held.`;
 }

@@ -11,6 +11,7 @@ export type { CaseBatch, FieldChange, RowChange } from "./casebook/case/history"
 export type { Phase, PhaseName } from "./casebook/case/phases";
 export { type CasebookAnswer, type CasebookQuestion, type CasebookRow, casebook } from "./casebook/casebook";
 export { type CasebookColumn, type CasebookKind, casebookColumn, casebookColumns, usualColumns } from "./casebook/columns";
+export { type Completeness, type CompletenessItem, completeness } from "./casebook/completeness";
 export { type CaseCorrectionAsked, correctCase, TypedWrongly } from "./casebook/correct";
 export { type CasebookKeys, casebookKeys, firstOf } from "./casebook/keys";
 export { type CasebookList, casebookList, casebookLists } from "./casebook/lists";

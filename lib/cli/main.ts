@@ -4,6 +4,7 @@ import { batches } from "./commands/batches";
 import { casebook } from "./commands/casebook";
 import { cohort } from "./commands/cohort";
 import { compare } from "./commands/compare";
+import { completeness } from "./commands/completeness";
 import { complications } from "./commands/complications";
 import { correct } from "./commands/correct";
 import { followUp } from "./commands/follow-up";
@@ -22,6 +23,7 @@ const commands: Readonly<Record<string, Command>> = {
   undo,
   batches,
   casebook,
+  completeness,
   correct,
   join,
   part,

@@ -29,6 +29,7 @@ const pages = [
   { page: "case", path: "/casebook/16" },
   { page: "case-correct", path: "/casebook/16?correct=segment-1-gainMm" },
   { page: "case-correct-choose", path: "/casebook/1?correct=person-1&trouble=typed" },
+  { page: "completeness", path: "/casebook/completeness" },
   { page: "case-as-of", path: "/casebook/2?asOf=1" },
 ] as const;
 

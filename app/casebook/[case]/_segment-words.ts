@@ -6,6 +6,16 @@ const joined = (sentences: readonly (string | null)[]) => sentences.filter((text
 const when = (day: number, derived: boolean) => `day ${numberWords(day)}${derived ? " (from its visits)" : ""}`;
 const mm = (value: number) => `${numberWords(value)} mm`;
 
+type Named = Pick<CaseSegment, "segment" | "bone" | "side" | "surgeryYear">;
+
+/** `left femur, 2024`; of two operations on one bone in a year, which of them. */
+export function segmentName(segment: Named, all: readonly Named[]): string {
+  const { bone, side, surgeryYear } = segment;
+  const alike = all.filter((one) => one.bone === bone && one.side === side && one.surgeryYear === surgeryYear);
+  const which = alike.length < 2 ? "" : `, operation ${alike.findIndex((one) => one.segment === segment.segment) + 1}`;
+  return `${side} ${codeWords(bone)}, ${surgeryYear}${which}`;
+}
+
 /** How a segment stands. */
 export function standingWords(segment: CaseSegment): string {
   const { healing, daysAfterFirst } = segment;

@@ -1,5 +1,6 @@
 import type { CasebookAnswer } from "@/lib/answers";
 import { addressOf, type BookAsked, rowsShown } from "../_question";
+import { countWords } from "../_words";
 import { Kept } from "./book-sentence";
 
 type Props = { readonly asked: BookAsked; readonly answer: CasebookAnswer };
@@ -12,7 +13,7 @@ export function Window({ asked, answer: { segments, from, rows } }: Props) {
   return (
     <nav className="window sans" aria-label="Rows">
       <span className="number">
-        Rows {from + 1} to {from + rows.length} of {segments}
+        Rows {countWords(from + 1)} to {countWords(from + rows.length)} of {countWords(segments)}
       </span>
       {from > 0 ? (
         <>

@@ -9,9 +9,9 @@ const lookedFor: Readonly<Record<CaseSegment["eventsLookedFor"], string>> = {
 };
 
 /** Events with the class that each scheme derives from their facts. */
-type Props = { readonly segment: CaseSegment; readonly number: number };
+type Props = { readonly segment: CaseSegment; readonly name: string; readonly number: number };
 
-export function Events({ segment: { events, eventsLookedFor }, number }: Props) {
+export function Events({ segment: { events, eventsLookedFor }, name, number }: Props) {
   return (
     <>
       <h3>Events</h3>
@@ -26,7 +26,7 @@ export function Events({ segment: { events, eventsLookedFor }, number }: Props) 
                 : "Events not collected in full: this segment enters no rate of complications."}
             </p>
           )}
-          <EventTable events={events} name="Events of the segment" number={number} />
+          <EventTable events={events} name={`Events of the ${name}`} number={number} />
         </>
       )}
     </>

@@ -1,9 +1,9 @@
 import type { CaseAnswer, CaseSegment } from "@/lib/answers";
 import { drawSvg, hasCourse, layoutCourse, layoutTimeline } from "@/lib/charts";
 import { Figure } from "../../../outcomes/_client/figure";
-import { codeWords, sentence } from "../../_words";
+import { sentence } from "../../_words";
 import { courseFor, treatmentOf } from "../_figures";
-import { courseWords, standingWords } from "../_segment-words";
+import { courseWords, segmentName, standingWords } from "../_segment-words";
 import { Events } from "./events";
 import { Recorded } from "./recorded";
 import { Visits } from "./visits";
@@ -13,17 +13,15 @@ type Props = { readonly segment: CaseSegment; readonly answer: CaseAnswer };
 const widths = { wide: 880, narrow: 328 } as const;
 
 export function Segment({ segment, answer }: Props) {
-  const name = `${segment.side} ${codeWords(segment.bone)}`;
+  const name = segmentName(segment, answer.segments);
   const id = `segment-${segment.segment}`;
   return (
     <section aria-labelledby={id} className="segment">
-      <h2 id={id}>
-        {sentence(name)}, {segment.surgeryYear}
-      </h2>
+      <h2 id={id}>{sentence(name)}</h2>
       <p className="number">{standingWords(segment)}</p>
       <Timeline segment={segment} answer={answer} />
       <CourseFigure segment={segment} answer={answer} />
-      <Events segment={segment} number={answer.case} />
+      <Events segment={segment} name={name} number={answer.case} />
       <Visits visits={segment.visits} name={name} number={answer.case} />
       <Recorded
         answer={answer}
