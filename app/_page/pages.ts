@@ -3,6 +3,7 @@ export const pages = [
   { name: "Today", path: "/" },
   { name: "Intake", path: "/intake" },
   { name: "Casebook", path: "/casebook" },
+  { name: "Cohorts", path: "/cohorts" },
   { name: "Outcomes", path: "/outcomes" },
 ] as const satisfies readonly { readonly name: string; readonly path: string }[];
 

@@ -27,6 +27,33 @@ function describeCondition(id: string, part: Condition): string {
   return part.to === undefined ? label : `${label} at most ${part.to}${behind}`;
 }
 
+/**
+ * Whom a cohort leaves out, in words: of a single condition what its field is instead.
+ * @example describeOutside({ bone: ["femur"] }) // => "bone not femur"
+ * @example describeOutside({ surgeryYear: { from: 2019 } }) // => "year of surgery under 2019, or not recorded"
+ */
+export function describeOutside(where: Where): string {
+  const [first, ...rest] = Object.entries(where);
+  if (!first || rest.length > 0) return `not (${describeWhere(where)})`;
+  const [key, part] = first;
+  if (part === undefined) return "nobody";
+  if (key === "any") return `none of: ${(part as readonly Where[]).map(describeWhere).join(", ")}`;
+  if (key === "all") return `not all of: ${(part as readonly Where[]).map(describeWhere).join(", ")}`;
+  if (key === "not") return describeWhere(part as Where);
+  return outsideCondition(key, part as Condition);
+}
+
+function outsideCondition(id: string, part: Condition): string {
+  if (!isSet(part) && "missing" in part) return describeCondition(id, { missing: !part.missing });
+  const label = lowerFirst(conditionField(id)?.label ?? id);
+  if (isSet(part)) return `${label} not ${part.map((value) => valueWords(value)).join(" or ")}`;
+  const unit = conditionUnit(id);
+  const behind = unit === null ? "" : ` ${unit}`;
+  const { from, to } = part;
+  const span = from === undefined ? `over ${to}` : to === undefined ? `under ${from}` : `outside ${from} to ${to}`;
+  return `${label} ${span}${behind}, or not recorded`;
+}
+
 /** @example valueWords("magnetic-nail") // => "magnetic nail" */
 export function valueWords(value: string | number | boolean | null): string {
   if (value === null) return "not recorded";

@@ -1,5 +1,7 @@
 // A place of Outcomes, told
 
+// A cohort, told
+export { type ToldFlow, tellFlow } from "./cohort/flow";
 export { type ComplicationsQuestion, type EndRule, tellComplications } from "./outcomes/complications";
 // Places
 export { type EqualGainQuestion, tellDaysAtEqualGain } from "./outcomes/days-at-equal-gain";

@@ -1,4 +1,4 @@
-import { canonicalWhere, describeWhere, fieldsNamed, type Where } from "@/lib/cohorts";
+import { canonicalWhere, describeOutside, describeWhere, fieldsNamed, type Where } from "@/lib/cohorts";
 import type { Registry } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { measureList } from "../measures";
@@ -49,7 +49,7 @@ export async function cohortFlow(
   for (const [field, part] of Object.entries(canonical)) {
     const condition = { [field]: part } as Where;
     const kept = await meeting(registry, head, condition, held);
-    lines.push(leaves(field, `not ${describeWhere(condition)}`, held, kept));
+    lines.push(leaves(field, describeOutside(condition), held, kept));
     held = kept;
   }
   lines.push(stays("cohort", "in the cohort", held));

@@ -67,5 +67,7 @@ function pausesText(groups: readonly CoursesGroup[]): string {
       recorded: 0,
     });
   const [paused, reversed] = [sum(({ paused: own }) => own), sum(({ reversed: own }) => own)];
-  return `Paused: ${paused.any} of ${paused.recorded} in which that is recorded; reversed: ${reversed.any} of ${reversed.recorded}.`;
+  const of = ({ any, recorded }: typeof paused) =>
+    recorded === 0 ? "recorded of none" : `${any} of ${recorded} of which that is recorded`;
+  return `Pauses: ${of(paused)}; reversals: ${of(reversed)}.`;
 }

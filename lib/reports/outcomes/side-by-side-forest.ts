@@ -5,7 +5,12 @@ import { type Named, pWords, unitOfDifference } from "./side-by-side-words";
 
 /** Ratios on one axis; differences on one axis for each unit. */
 export function forestsOf(family: FamilyAnswer, named: Named): readonly Drawable[] {
-  const drawn = family.members.flatMap((member) => differencesOf(member).map((one) => ({ member, ...one })));
+  // what an index, or a risk difference, says beside its ratio stands in the table
+  const drawn = family.members.flatMap((member) => {
+    const all = differencesOf(member).map((one) => ({ member, ...one }));
+    const ratios = all.filter(({ difference }) => difference.kind === "ratio");
+    return ratios.length > 0 ? ratios : all;
+  });
   const ratios = drawn.filter(({ difference }) => difference.kind === "ratio");
   const units = new Set(
     drawn.filter(({ difference }) => difference.kind === "difference").map(({ difference }) => unitOfDifference(difference).name),

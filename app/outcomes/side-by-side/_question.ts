@@ -1,0 +1,81 @@
+import { conditionField, type Where } from "@/lib/cohorts";
+import type { Asked } from "../../_page/asked";
+import { type Refuse, readBatch, readWhere, type Trouble, textOf } from "../_address/pieces";
+import { isMeasure, mostOutcomes, usualOutcomes } from "./_offered";
+
+export type PairQuestion = {
+  readonly where: Where;
+  readonly asOf: number | null;
+  readonly between: "field" | "cohorts";
+  readonly field: string;
+  /** Values as the address writes them; `null`: the two largest groups. */
+  readonly a: string | null;
+  readonly b: string | null;
+  /** Names of saved cohorts. */
+  readonly first: string | null;
+  readonly second: string | null;
+  readonly measures: readonly string[];
+  readonly adjust: readonly string[];
+  readonly test: boolean;
+};
+
+const usualField = "device";
+const known = ["between", "field", "a", "b", "first", "second", "measure", "adjust", "test", "by", "where", "asOf"];
+const mostCovariates = 8;
+
+/** Reads the address of a comparison. Outcomes and covariates may be given several times: each tick is one. */
+export function readPair(
+  asked: Asked,
+  newestBatch: number,
+): { readonly question: PairQuestion } | { readonly troubles: readonly Trouble[] } {
+  const troubles: Trouble[] = [];
+  const refuse: Refuse = (parameter, expected) => void troubles.push({ parameter, expected });
+  for (const name of Object.keys(asked)) if (!known.includes(name)) refuse("a piece with an unknown name", `one of ${known.join(", ")}`);
+  const text = (name: string) => textOf(asked[name], () => refuse(name, "to be given once"));
+  const between = text("between") ?? "field";
+  if (between !== "field" && between !== "cohorts") refuse("between", "field or cohorts");
+  const test = text("test") ?? "no";
+  if (test !== "no" && test !== "yes") refuse("test", "yes or no");
+  const question: PairQuestion = {
+    where: readWhere(text("where"), refuse),
+    asOf: readBatch(text("asOf"), newestBatch, refuse),
+    between: between === "cohorts" ? "cohorts" : "field",
+    field: readField(text("field") ?? splitBefore(asked.by), refuse),
+    a: text("a"),
+    b: text("b"),
+    first: text("first"),
+    second: text("second"),
+    measures: readMeasures(ticked(asked.measure), refuse),
+    adjust: readAdjust(ticked(asked.adjust), refuse),
+    test: test === "yes",
+  };
+  return troubles.length > 0 ? { troubles } : { question };
+}
+
+/** The split of the place that one comes from, where it is one field without bins. */
+function splitBefore(by: string | string[] | undefined): string | null {
+  return typeof by === "string" && /^[\w-]+$/.test(by) ? by : null;
+}
+
+function readField(text: string | null, refuse: Refuse): string {
+  const field = text ?? usualField;
+  if (conditionField(field) === undefined) refuse("field", "a field of a segment or its patient, such as device");
+  return field;
+}
+
+function ticked(value: string | string[] | undefined): readonly string[] {
+  return [...new Set([value ?? []].flat().filter((one) => one !== ""))];
+}
+
+function readMeasures(ids: readonly string[], refuse: Refuse): readonly string[] {
+  if (!ids.every(isMeasure)) refuse("measure", "ids of the list of measures, such as surgery-to-consolidation");
+  if (ids.length > mostOutcomes) refuse("measure", `at most ${mostOutcomes} outcomes`);
+  return ids.length === 0 ? usualOutcomes : ids;
+}
+
+function readAdjust(fields: readonly string[], refuse: Refuse): readonly string[] {
+  if (!fields.every((field) => conditionField(field) !== undefined))
+    refuse("adjust", "fields of a segment or its patient, such as ageAtSurgeryYears");
+  if (fields.length > mostCovariates) refuse("adjust", `at most ${mostCovariates} fields`);
+  return fields;
+}

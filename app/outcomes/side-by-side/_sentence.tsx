@@ -1,0 +1,75 @@
+import { canBeAdjusted } from "@/lib/answers";
+import { type Choice, Sentence, Word } from "../_client/sentence";
+import { CohortWords, KeptWords } from "../_place/asked";
+import { fieldChoice } from "../_place/split-word";
+import { placeOf } from "../_places/places";
+import type { Groups } from "./_groups";
+import { covariatesOffered, fieldChoices, measureTitle, outcomesOffered } from "./_offered";
+import type { PairQuestion } from "./_question";
+import { Tick } from "./_tick";
+
+type Props = { readonly question: PairQuestion; readonly groups: Groups };
+
+/** The comparison as a sentence, with the outcomes and covariates that were chosen beforehand as ticks beneath it. */
+export function PairSentence({ question, groups }: Props) {
+  const { where, asOf, between, field, measures, adjust, test } = question;
+  return (
+    <Sentence action={placeOf("side-by-side").path}>
+      How did <GroupWords {...{ question, groups }} /> in <CohortWords where={where} by={[field]} place="side-by-side" />, compared as{" "}
+      <Word name="between" label="Compared as" value={between} choices={ways} />
+      {between === "field" ? (
+        <>
+          {" "}
+          <Word name="field" label="Field" value={field} choices={withOwn(fieldChoices(), field)} />
+        </>
+      ) : null}
+      , with p values <Word name="test" label="p values" value={test ? "yes" : "no"} choices={tests} />
+      <KeptWords where={where} asOf={asOf} />?
+      <fieldset className="ticks sans">
+        <legend>Outcomes of the family</legend>
+        {[...new Set([...outcomesOffered, ...measures])].map((id) => (
+          <Tick key={id} name="measure" value={id} ticked={measures.includes(id)} text={measureTitle(id)} />
+        ))}
+      </fieldset>
+      {measures.some(canBeAdjusted) ? (
+        <fieldset className="ticks sans">
+          <legend>Adjusted for, chosen beforehand</legend>
+          {[...new Set([...covariatesOffered, ...adjust])]
+            .filter((one) => between === "cohorts" || one !== field)
+            .map((one) => (
+              <Tick key={one} name="adjust" value={one} ticked={adjust.includes(one)} text={fieldChoice(one).text} />
+            ))}
+        </fieldset>
+      ) : null}
+    </Sentence>
+  );
+}
+
+const ways: readonly Choice[] = [
+  { value: "field", text: "two groups of" },
+  { value: "cohorts", text: "two saved cohorts" },
+];
+const tests: readonly Choice[] = [
+  { value: "no", text: "left out" },
+  { value: "yes", text: "shown, by Holm’s rule" },
+];
+
+function withOwn(choices: readonly Choice[], field: string): readonly Choice[] {
+  return choices.some(({ value }) => value === field) ? choices : [...choices, fieldChoice(field)];
+}
+
+function GroupWords({ question, groups }: Props) {
+  const { between, field } = question;
+  const choices =
+    between === "cohorts"
+      ? groups.saved.map(({ name }) => ({ value: name, text: name }))
+      : groups.occurring.map(({ key, label, segments }) => ({ value: String(key[field] ?? null), text: `${label} (${segments})` }));
+  if (choices.length < 2) return <>two groups do</>;
+  const [first, second] = between === "cohorts" ? (["first", "second"] as const) : (["a", "b"] as const);
+  return (
+    <>
+      <Word name={first} label="First group" value={groups.a} choices={choices} /> do beside{" "}
+      <Word name={second} label="Second group" value={groups.b} choices={choices} />
+    </>
+  );
+}

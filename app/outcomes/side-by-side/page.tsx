@@ -1,0 +1,90 @@
+import type { Metadata } from "next";
+import type { ReactNode } from "react";
+import { isKnownLater } from "@/lib/answers";
+import { conditionField } from "@/lib/cohorts";
+import { tellSideBySide } from "@/lib/reports";
+import { registry } from "../../_data/registry";
+import { standing } from "../../_data/standing";
+import type { PageAsked } from "../../_page/asked";
+import { NoData } from "../_parts/no-data";
+import { NotUnderstood } from "../_parts/not-understood";
+import { cohortsPath } from "../_place/cohorts-path";
+import { PlacePage } from "../_place/place-page";
+import { placeOf } from "../_places/places";
+import { type Groups, groupsOf } from "./_groups";
+import { type PairQuestion, readPair } from "./_question";
+import { PairSentence } from "./_sentence";
+
+export const metadata: Metadata = { title: "Side by side" };
+
+const wouldStand = "two groups side by side: how alike they were to begin with, then each outcome’s difference with its interval";
+
+export default async function SideBySide({ searchParams }: PageAsked) {
+  const { batch, segments } = await standing();
+  const read = readPair(await searchParams, batch);
+  if ("troubles" in read) return <NotUnderstood troubles={read.troubles} afresh={placeOf("side-by-side").path} />;
+  if (segments === 0 && read.question.asOf === null) return <NoData wouldStand={wouldStand} />;
+  const { question } = read;
+  const groups = await groupsOf(await registry(), question);
+  const sentence = <PairSentence question={question} groups={groups} />;
+  if (groups.between === null) return <NotTwo question={question} groups={groups} sentence={sentence} />;
+  const told = await toldOr(question, groups.between);
+  if ("refused" in told) return <NotTwo question={question} groups={groups} sentence={sentence} refused={told.refused} />;
+  return (
+    <PlacePage told={told} where={question.where} sentence={sentence}>
+      <Remarks question={question} groups={groups} />
+    </PlacePage>
+  );
+}
+
+/** A comparison that can't be made is refused in words; anything else is a fault. */
+async function toldOr(question: PairQuestion, between: NonNullable<Groups["between"]>) {
+  const { measures, adjust, test, asOf } = question;
+  const covariates = adjust.map((field) => ({ field, label: conditionField(field)?.label ?? field }));
+  try {
+    return await tellSideBySide(await registry(), { between, measures, adjust: covariates, test, scheme: null, asOf });
+  } catch (error) {
+    if (error instanceof RangeError && error.message.includes("in both"))
+      return {
+        refused:
+          "These two cohorts share segments, and a bone can’t be compared with itself. Give one of them a condition that leaves the shared ones out.",
+      };
+    throw error;
+  }
+}
+
+function Remarks({ question, groups }: { readonly question: PairQuestion; readonly groups: Groups }) {
+  const { between, field } = question;
+  const label = conditionField(field)?.label ?? field;
+  return (
+    <>
+      {groups.replaced ? <p>A group named in the address doesn’t occur here; the largest stands in its place.</p> : null}
+      {between === "field" && isKnownLater(field) ? (
+        <p className="said warm">
+          {label} is known only after surgery: bones came into these groups by what happened to them, so a difference describes and explains
+          nothing.
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+type NotTwoProps = { readonly question: PairQuestion; readonly groups: Groups; readonly sentence: ReactNode; readonly refused?: string };
+
+function NotTwo({ question, groups, sentence, refused }: NotTwoProps) {
+  const { between, where, field } = question;
+  const why =
+    between === "cohorts"
+      ? `Two saved cohorts are needed, and ${groups.saved.length === 0 ? "none is" : `${groups.saved.length} ${groups.saved.length === 1 ? "is" : "are"}`} saved.`
+      : `In this cohort there are not two groups of ${(conditionField(field)?.label ?? field).toLowerCase()} to compare.`;
+  return (
+    <main className="sheet" id="page">
+      <h1 className="only-heard">Outcomes: side by side</h1>
+      {sentence}
+      <p className="answer">{refused ?? why}</p>
+      <p>
+        <a href={cohortsPath(where, between === "field" ? [field] : [], "side-by-side")}>Build and save cohorts</a>
+      </p>
+    </main>
+  );
+}
