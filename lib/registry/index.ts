@@ -3,6 +3,7 @@
 export { openRegistry, type OpenOptions, type Registry } from "./registry";
 export type { Check } from "./commit/check-brought";
 export type { CommitOptions } from "./commit/commit";
+export type { LinesOptions } from "./background/commit-lines";
 export type { HeldRow } from "./read/rows";
 export type { CaseRow } from "./read/rows-of-case";
 export type { RowVersion } from "./read/versions";

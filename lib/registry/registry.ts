@@ -1,6 +1,7 @@
 import { closeRegistryFile, openRegistryFile } from "@/db/open";
 import type { TableName } from "@/lib/codebook";
 import { checkRows, type StrippedRows, type UnitKeyRecord } from "@/lib/intake";
+import { commitLines, type LinesOptions } from "./background/commit-lines";
 import type { Check } from "./commit/check-brought";
 import { type CommitOptions, commitRows } from "./commit/commit";
 import { type CorrectOptions, type CorrectResult, correctField } from "./correct/correct";
@@ -19,10 +20,11 @@ import { type CaseRow, rowsOfCase, versionsOfCase } from "./read/rows-of-case";
 import type { RowVersion } from "./read/versions";
 import { waitingAsOf } from "./read/waiting";
 import { inTransaction } from "./transaction";
+import { inTurn } from "./turns";
 import type { Batch, CommitResult, Counts, Frame, Settings, State, UndoResult } from "./types";
 import { UndoBlocked, undoBatch } from "./undo/undo";
 
-/** A registry, open. Promises throughout, whatever the driver. Every writer is all or nothing. */
+/** A registry, open. Promises throughout, whatever the driver. Every writer is all or nothing; writers take turns, readers don't wait. */
 export type Registry = {
   /** The folder that holds it. */
   readonly folder: string;
@@ -31,6 +33,12 @@ export type Registry = {
   readonly batches: () => Promise<readonly Batch[]>;
   /** @throws RowsRefused, UnitKeyRefused, NothingCommitted, RangeError for a time that isn't one */
   readonly commit: (rows: StrippedRows, options: CommitOptions) => Promise<CommitResult>;
+  /**
+   * Commits the lines of `encodeCommit` as they come, each checked on arrival; what the bytes' own iteration throws comes through. A large
+   * commit has a thread of its own, so that this one goes on answering, and can be stopped wherever it is: nothing is then written.
+   * @throws WireError for a line that may not come in, TypeError for bytes that are no UTF-8, and what `commit` throws
+   */
+  readonly commitLines: (bytes: AsyncIterable<Uint8Array>, options: LinesOptions) => Promise<CommitResult>;
   /** @throws RangeError when there is no such batch; NothingCommitted */
   readonly undo: (batch: number, options: { readonly at: string }) => Promise<UndoResult>;
   /** SHA-256 of what was held as of a batch, worked out anew; of the newest when none is named. @throws RangeError for a batch to come */
@@ -91,14 +99,26 @@ export async function openRegistry(folder: string, { create = false, check = che
   const db = openRegistryFile(folder, { create });
   const frames = framesOf(db);
   const newest = () => stateOf(db).batch;
+  const turn = inTurn();
+  const write = <T>(work: () => T) => turn(() => inTransaction(db, work));
   return {
     folder,
     state: async () => stateOf(db),
     batches: async () => batchesIn(db),
-    commit: async (rows, options) => inTransaction(db, () => commitRows(db, rows, options, check)),
+    commit: (rows, options) => write(() => commitRows(db, rows, options, check)),
+    commitLines: (bytes, { at, overCorrections = 0, signal, largeFrom }) =>
+      commitLines(bytes, {
+        task: { folder, at, overCorrections },
+        signal,
+        turn,
+        newest,
+        // a check of the caller's own stays in the caller's thread
+        largeFrom: check === checkRows ? largeFrom : Number.POSITIVE_INFINITY,
+        here: ({ rows, ...more }) => inTransaction(db, () => commitRows(db, rows, { at, overCorrections, ...more }, check)),
+      }),
     undo: async (batch, { at }) => {
       try {
-        return inTransaction(db, () => undoBatch(db, batch, at));
+        return await write(() => undoBatch(db, batch, at));
       } catch (error) {
         if (error instanceof UndoBlocked) return { blockedBy: error.blockedBy };
         throw error;
@@ -113,18 +133,21 @@ export async function openRegistry(folder: string, { create = false, check = che
     rowsOf: async (person, asOf = newest()) => rowsOfCase(db, person, requireBatch(asOf, newest())),
     versionsOf: async (person, asOf = newest()) => versionsOfCase(db, person, requireBatch(asOf, newest())),
     joins: async (asOf = newest()) => joinsAsOf(db, requireBatch(asOf, newest())),
-    join: async (options) => inTransaction(db, () => joinPersons(db, options)),
-    part: async (options) => inTransaction(db, () => partPerson(db, options)),
+    join: (options) => write(() => joinPersons(db, options)),
+    part: (options) => write(() => partPerson(db, options)),
     corrections: async (asOf = newest()) => correctionsAsOf(db, requireBatch(asOf, newest())),
-    correct: async (options) => inTransaction(db, () => correctField(db, options, check)),
+    correct: (options) => write(() => correctField(db, options, check)),
     unitKey: async () => unitKeyIn(db),
-    saveUnitKey: async (record) => inTransaction(db, () => keepUnitKey(db, record)),
+    saveUnitKey: (record) => write(() => keepUnitKey(db, record)),
     settings: async (asOf = newest()) => settingsAsOf(db, requireBatch(asOf, newest())),
-    saveSettings: async (settings, { at }) => ({ batch: inTransaction(db, () => keepSettings(db, settings, at)) }),
-    keepQuestion: async (stamp, asked) => keepQuestion(db, stamp, asked),
+    saveSettings: async (settings, { at }) => ({ batch: await write(() => keepSettings(db, settings, at)) }),
+    keepQuestion: async (stamp, asked) => {
+      // a question asked before doesn't wait for a commit
+      if (questionOf(db, stamp) === null) await turn(() => keepQuestion(db, stamp, asked));
+    },
     findQuestion: async (stamp) => questionOf(db, stamp),
     cohorts: async () => cohortsIn(db),
-    saveCohort: async (cohort) => saveCohort(db, cohort),
+    saveCohort: (cohort) => turn(() => saveCohort(db, cohort)),
     questions: async () => questionsIn(db),
     close: async () => closeRegistryFile(db),
   };
