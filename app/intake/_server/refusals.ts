@@ -15,7 +15,7 @@ export function refusedBecause(error: unknown): Response {
     return refused(
       413,
       "too-large",
-      "More than 64 MB of rows came at once. Nothing was kept. Bring the sheet in parts, by year for instance.",
+      "More than 256 MB of rows came at once. Nothing was kept. Bring the sheet in parts, by year for instance.",
     );
   if (error instanceof WireError) {
     const where = error.field === null ? `line ${error.line}` : `line ${error.line}, ${error.field}`;

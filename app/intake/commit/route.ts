@@ -1,8 +1,8 @@
 import { registry } from "../../_data/registry";
 import { guarded, refusalOf } from "../../_page/door";
+import { bytesOf } from "../_server/bytes-of";
 import { receiptOf } from "../_server/receipt-of";
 import { refused, refusedBecause } from "../_server/refusals";
-import { takeRows } from "../_server/take-rows";
 
 export const dynamic = "force-dynamic";
 
@@ -20,11 +20,15 @@ async function committed(request: Request): Promise<Response> {
   if (request.headers.get("content-type") !== "application/x-ndjson")
     return refused(415, "not-rows", "Rows come as application/x-ndjson, one a line.");
   try {
-    const { rows, findings, unitKey } = await takeRows(request);
     const open = await registry();
+    // whoever stopped while the last bytes came doesn't want them kept
+    if (request.signal.aborted) throw new TypeError("commit requires a page that waits for its receipt, received a broken connection");
     const at = new Date().toISOString().replace(/\.\d+Z$/, "Z");
-    return Response.json(receiptOf(await open.commit(rows, { at, findings, ...(unitKey ? { unitKey } : {}) })));
+    // a person who stops, or closes the tab, stops the commit
+    return Response.json(receiptOf(await open.commitLines(bytesOf(request), { at, signal: request.signal })));
   } catch (error) {
+    // nobody is there any more to be told
+    if (request.signal.aborted) return refused(503, "stopped", "The commit was stopped. Nothing was kept.");
     return refusedBecause(error);
   }
 }
