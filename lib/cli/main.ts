@@ -11,6 +11,7 @@ import { followUp } from "./commands/follow-up";
 import { intake } from "./commands/intake";
 import { join } from "./commands/join";
 import { measure } from "./commands/measure";
+import { outcome } from "./commands/outcome";
 import { part } from "./commands/part";
 import { result } from "./commands/result";
 import { settings } from "./commands/settings";
@@ -31,6 +32,7 @@ const commands: Readonly<Record<string, Command>> = {
   measure,
   compare,
   complications,
+  outcome,
   "follow-up": followUp,
   cohort,
   result,

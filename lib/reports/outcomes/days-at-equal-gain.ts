@@ -97,10 +97,11 @@ function methodOf(lines: DaysAgainstGainAnswer, compared: CompareAnswer | null):
 }
 
 function commandsOf(question: EqualGainQuestion, compared: CompareAnswer | null, answer: HealingAnswer): readonly string[] {
+  const place = commandWords("outcome days-at-equal-gain", question, { measure: question.measure });
   const plain = commandWords(`measure ${question.measure}`, question);
   const pair = pairOf(question, answer);
   const [field = ""] = question.by;
-  if (compared === null || pair === null) return [plain];
+  if (compared === null || pair === null) return [place, plain];
   const values = pair.map(({ key }) => String(key[field])).join(",");
   return [plain, commandWords(`compare ${question.measure}`, { ...question, by: [] }, { between: `${field}=${values}` })];
 }

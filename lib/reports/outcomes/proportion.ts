@@ -44,7 +44,10 @@ export async function tellProportion(registry: Registry, question: ProportionQue
       { of: "before and after", stamp: answer.stamp },
       { of: "as the gains alone predict it", stamp: predicted.stamp },
     ],
-    commands: ["before", "after", "change", "predicted"].map((moment) => commandWords(`measure ${measure}.${moment}`, question)),
+    commands: [
+      commandWords("outcome proportion", question, { measure, norm }),
+      ...["before", "after", "change", "predicted"].map((moment) => commandWords(`measure ${measure}.${moment}`, question)),
+    ],
     batch: answer.batch,
     dataTo: answer.dataTo,
   };
