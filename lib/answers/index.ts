@@ -27,7 +27,8 @@ export type { Between } from "./compare/sides";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { complicationMatrix, type MatrixAnswer, type MatrixGroup, type MatrixRow } from "./complications/matrix";
 export { type SchemeEntry, schemeList } from "./complications/scheme-list";
-export { type CoursesAnswer, type CoursesGroup, type DistractionCourse, distractionCourses } from "./distraction/courses";
+export type { DistractionCourse } from "./distraction/course";
+export { type CoursesAnswer, type CoursesGroup, distractionCourses } from "./distraction/courses";
 export { type FollowUpAnswer, type FollowUpGroup, followUp } from "./follow-up/follow-up";
 export {
   type AgainstPlanAnswer,

@@ -7,16 +7,9 @@ import { readMeasure } from "../measures/catalogue";
 import { collect, whoIs } from "../measures/measured";
 import { type NumberSummary, summariseNumbers } from "../measures/numbers";
 import { type Head, openQuestion } from "../question/open";
+import type { DistractionCourse } from "./course";
 import { type LagOfGroup, lagsOf } from "./lags";
 
-export type DistractionCourse = {
-  readonly segment: number;
-  readonly person: number;
-  readonly rateMmPerDay: number | null;
-  readonly plannedMm: number | null;
-  /** Days from the start of distraction, rising. */
-  readonly visits: readonly { readonly day: number; readonly distractedMm: number }[];
-};
 export type CoursesGroup = {
   readonly key: GroupKey;
   readonly label: string;

@@ -1,5 +1,5 @@
 import { quantile } from "@/lib/stats";
-import type { DistractionCourse } from "./courses";
+import type { DistractionCourse } from "./course";
 
 export type LagOfGroup = {
   readonly day: number;

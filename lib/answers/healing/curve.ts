@@ -2,7 +2,8 @@ import type { Where } from "@/lib/cohorts";
 import { definitionSentence, indexDefinition, type Rescue } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { type Head, openQuestion } from "../question/open";
-import type { CurvePoint, Note } from "../types";
+import type { Note } from "../types";
+import type { HealingCurvePoint } from "./curve-point";
 import { middle } from "./group";
 import type { GroupKey } from "./groups";
 import { withEnded, withoutEnded } from "./healed-share";
@@ -27,8 +28,6 @@ export type CurveGroup = {
   readonly medianGainMm: number | null;
   readonly notes: readonly Note[];
 };
-/** `censored`: followed to this day and not healed. */
-export type HealingCurvePoint = CurvePoint & { readonly censored: number };
 export type HealingCurveAnswer = Head & {
   readonly measure: "time-to-consolidation";
   readonly unit: "days";

@@ -1,5 +1,5 @@
 import { estimate, thresholds } from "@/lib/stats";
-import type { HealingCurvePoint } from "./curve";
+import type { HealingCurvePoint } from "./curve-point";
 import { seed } from "./median-interval";
 
 type Row = {

@@ -1,6 +1,6 @@
 import { canBeAdjusted } from "@/lib/answers";
 import { commandWords } from "../words/command-words";
-import type { SideBySideQuestion } from "./side-by-side";
+import type { SideBySideQuestion } from "./side-by-side-question";
 
 /** The comparison of one outcome at the command line. */
 export function commandOf(measure: string, { between, adjust, test, scheme, asOf }: SideBySideQuestion): string {

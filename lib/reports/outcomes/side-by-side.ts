@@ -1,4 +1,4 @@
-import { type Between, caseMix, compareFamily, type FamilyAnswer, type FamilyMember } from "@/lib/answers";
+import { caseMix, compareFamily, type FamilyAnswer, type FamilyMember } from "@/lib/answers";
 import { balanceFigure } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import type { Registry } from "../told/question";
@@ -8,19 +8,9 @@ import { leftOutOf } from "../words/left-out";
 import { notesOf } from "../words/notes";
 import { commandOf } from "./side-by-side-command";
 import { forestsOf } from "./side-by-side-forest";
+import type { SideBySideQuestion } from "./side-by-side-question";
 import { differencesTable, valuesTable } from "./side-by-side-tables";
 import { balanceText, memberText, splitsText, testedText } from "./side-by-side-words";
-
-export type SideBySideQuestion = {
-  readonly between: Between;
-  /** The family: outcomes chosen together, over which Holm's rule goes. */
-  readonly measures: readonly string[];
-  /** Covariates chosen beforehand, with their names. */
-  readonly adjust: readonly { readonly field: string; readonly label: string }[];
-  readonly test: boolean;
-  readonly scheme: string | null;
-  readonly asOf: number | null;
-};
 
 /** Two groups side by side: case mix first, then each outcome's difference with its interval. */
 export async function tellSideBySide(registry: Registry, question: SideBySideQuestion): Promise<Told> {

@@ -23,6 +23,11 @@ const elsewhere = [
   /^signs-darwin$/,
   /^bootstrap-five$/,
   /^cox-heart-entry$/,
+  /^rmst-heart-entry$/,
+  /^logrank-heart-entry$/,
+  /^time-model-lung-few$/,
+  /^cox-lung-few$/,
+  /^normal-tail$/,
 ];
 
 test.each([

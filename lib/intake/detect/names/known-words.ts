@@ -9,7 +9,7 @@ const shortestNumber = 5;
  * Names and numbers that a file itself shows to be of persons (its name columns, which are dropped, its local ids): looked for in every
  * other cell. Words shorter than four characters, numbers shorter than five and ordinary words are left out: they would stand in half of all
  * notes. A number counts with and without its leading zeros, which a spreadsheet takes off.
- * @example knownWordsOf(["Zedson, Mr", "004711"]) // => Set { "zedson", "004711" }
+ * @example [...knownWordsOf(["Zedson, Mr", "004711"])] // => ["zedson", "004711"]
  */
 export function knownWordsOf(cells: Iterable<string>): ReadonlySet<string> {
   const known = new Set<string>();

@@ -51,7 +51,7 @@ function relationsOf(parts: Parts, of: string): ReadonlyMap<string, Relation> {
   return relations;
 }
 
-/** @example resolved("xl/", "../xl/worksheets/sheet1.xml") // => "xl/worksheets/sheet1.xml" */
+/** `../xl/worksheets/sheet1.xml` as named in `xl/` stands at `xl/worksheets/sheet1.xml`. */
 function resolved(folder: string, target: string): string {
   const path: string[] = [];
   for (const step of `${target.startsWith("/") ? "" : folder}${target}`.split("/")) {
