@@ -1,4 +1,4 @@
-import { WireError } from "@/lib/intake";
+import type { WireError } from "@/lib/intake";
 import type { NothingCommitted, RowsRefused, UnitKeyRefused } from "@/lib/registry";
 import type { Refusal } from "../_talk/receipt";
 import { BodyTooLarge } from "./body-too-large";
@@ -17,7 +17,7 @@ export function refusedBecause(error: unknown): Response {
       "too-large",
       "More than 256 MB of rows came at once. Nothing was kept. Bring the sheet in parts, by year for instance.",
     );
-  if (error instanceof WireError) {
+  if (isA<WireError>(error, "WireError")) {
     const where = error.field === null ? `line ${error.line}` : `line ${error.line}, ${error.field}`;
     return refused(422, "not-stripped", `The registry takes stripped rows only, and received ${error.kind} (${where}). Nothing was kept.`);
   }
