@@ -24,6 +24,7 @@ export { type CompareAnswer, type CompareQuestion, compare, type SideAnswer } fr
 export type { Difference } from "./compare/differences";
 export { canBeAdjusted, compareFamily, type FamilyAnswer, type FamilyMember, type FamilyQuestion } from "./compare/family";
 export type { Between } from "./compare/sides";
+export { onStraightLines } from "./compare/straight-lines";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { complicationMatrix, type MatrixAnswer, type MatrixGroup, type MatrixRow } from "./complications/matrix";
 export { type SchemeEntry, schemeList } from "./complications/scheme-list";

@@ -43,7 +43,8 @@ export async function cohortFlow(
     method: "each condition, then each reason of the measure, on what the ones before left",
   });
   const canonical = JSON.parse(canonicalWhere(where)) as Where;
-  const all = await casesOf(registry, head.state, {}, []);
+  // measures of persons read the age at their first operation
+  const all = await casesOf(registry, head.state, {}, ["ageAtSurgeryYears"]);
   const lines: FlowLine[] = [stays("registry", "in the registry", all)];
   let held: readonly Case[] = all;
   for (const [field, part] of Object.entries(canonical)) {

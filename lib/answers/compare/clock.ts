@@ -6,6 +6,7 @@ import { said } from "../healing/said";
 import { isKnownLater } from "./balance";
 import { type Asked, type Compared, type Difference, hasBoth, labels, means, names, once } from "./differences";
 import type { Side } from "./sides";
+import { straightLinesDifference } from "./straight-lines";
 
 type Row = {
   readonly value: number;
@@ -36,7 +37,16 @@ export function compareClock(sides: readonly [Side, Side], definition: IndexDefi
     sides,
     { what: `mean ${definition.unit}`, test: asked.test, isIndex: definition.per !== null && !definition.inverse },
   );
-  return { differences: [...equal.differences, ...plain.differences], notes: once([...equal.notes, ...plain.notes]) };
+  const lines = equal.differences.length > 0 && asked.adjust.length === 0 ? straightLines(rows, sides) : [];
+  return { differences: [...equal.differences, ...plain.differences, ...lines], notes: once([...equal.notes, ...plain.notes]) };
+}
+
+function straightLines(rows: readonly Row[], sides: readonly [Side, Side]): readonly Difference[] {
+  const difference = straightLinesDifference(
+    rows.map((row) => ({ ...row, person: row.one.segment.person })),
+    sides,
+  );
+  return difference ? [difference] : [];
 }
 
 function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, test }: Asked): Compared {

@@ -1,4 +1,4 @@
-import type { Where } from "@/lib/cohorts";
+import { fieldsNamed, type Where } from "@/lib/cohorts";
 import { courseOf, type SegmentCase, usualOptions } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
@@ -44,6 +44,7 @@ export async function distractionCourses(
     method: "length over visits during distraction; mean rate (CR2 by patient); median lag with quartiles, type 7",
   });
   const cases = await casesOf(registry, head.state, asked.where ?? {}, fieldsOfSplit(head.by));
+  const boneNamed = fieldsOfSplit(head.by).includes("bone") || fieldsNamed(asked.where ?? {}).has("bone");
   return {
     ...head,
     measure: "distraction-course",
@@ -53,15 +54,15 @@ export async function distractionCourses(
       sentence:
         "length distracted on film at each visit from the start of distraction to its end, beside the prescribed rate up to the plan",
     },
-    groups: splitBy(cases, head.by).map(answerGroup),
+    groups: splitBy(cases, head.by).map((group) => answerGroup(group, boneNamed)),
   };
 }
 
-function answerGroup(group: Group): CoursesGroup {
+function answerGroup(group: Group, boneNamed: boolean): CoursesGroup {
   const excluded: Record<string, number> = {};
   const kept: Case[] = [];
   for (const one of group.cases) {
-    const because = whyNoCourse(one.segment);
+    const because = whyNoCourse(one.segment, boneNamed);
     if (because === null) kept.push(one);
     else excluded[because] = (excluded[because] ?? 0) + 1;
   }
@@ -92,8 +93,11 @@ function recordedIn(cases: readonly Case[], pick: (segment: SegmentCase) => numb
   return { any: held.filter((value) => value > 0).length, recorded: held.length };
 }
 
-function whyNoCourse(segment: SegmentCase): string | null {
+const legs: ReadonlySet<string> = new Set(["femur", "tibia"]);
+
+function whyNoCourse(segment: SegmentCase, boneNamed: boolean): string | null {
   if (segment.procedure === "transport") return "not-lengthening";
+  if (!boneNamed && !legs.has(segment.bone)) return "bone-apart";
   if (segment.distractionStartDay === null) return "no-start";
   return courseFor(segment).visits.length === 0 ? "no-visits" : null;
 }

@@ -1,4 +1,4 @@
-import type { Where } from "@/lib/cohorts";
+import { fieldsNamed, type Where } from "@/lib/cohorts";
 import { gainErrorMm, healingStatus, type Plan } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { estimate } from "@/lib/stats";
@@ -69,12 +69,16 @@ export async function gainAgainstPlan(registry: Registry, asked: AgainstPlanQues
     options: { toleranceMm, plan },
   });
   const cases = await casesOf(registry, head.state, asked.where ?? {}, fieldsOfSplit(head.by));
-  const groups = splitBy(cases, head.by).map((group) => answerGroup(group, toleranceMm, plan));
+  const boneNamed = fieldsOfSplit(head.by).includes("bone") || fieldsNamed(asked.where ?? {}).has("bone");
+  const groups = splitBy(cases, head.by).map((group) => answerGroup(group, { toleranceMm, plan, boneNamed }));
   const sentence = `length gained less ${planWords[plan]}; early stops are never left out`;
   return { ...head, measure: "gain-error", unit: "mm", definition: { title: "Gain less plan", sentence }, toleranceMm, plan, groups };
 }
 
-function pointOf({ segment }: Case, plan: Plan): PlanPoint | string {
+const legs: ReadonlySet<string> = new Set(["femur", "tibia"]);
+
+function pointOf({ segment }: Case, plan: Plan, boneNamed: boolean): PlanPoint | string {
+  if (segment.procedure !== "transport" && !boneNamed && !legs.has(segment.bone)) return "bone-apart";
   if (segment.procedure !== "transport" && healingStatus(segment) === "still-distracting") return "still-distracting";
   const error = gainErrorMm(segment, plan);
   if (!error.measured) return error.because;
@@ -83,8 +87,10 @@ function pointOf({ segment }: Case, plan: Plan): PlanPoint | string {
   return { segment: segment.segment, person: segment.person, plannedMm, gainMm: segment.gainMm as number, stoppedFor };
 }
 
-function answerGroup(group: Group, toleranceMm: number, plan: Plan): AgainstPlanGroup {
-  const read = group.cases.map((one) => pointOf(one, plan));
+type How = { readonly toleranceMm: number; readonly plan: Plan; readonly boneNamed: boolean };
+
+function answerGroup(group: Group, { toleranceMm, plan, boneNamed }: How): AgainstPlanGroup {
+  const read = group.cases.map((one) => pointOf(one, plan, boneNamed));
   const points = read.filter((point) => typeof point !== "string");
   const errors = points.map(({ gainMm, plannedMm }) => gainMm - plannedMm);
   const head = {

@@ -2,6 +2,7 @@ import type { MatrixAnswer, MeasureAnswer, MeasureGroup } from "@/lib/answers";
 import { counted, decimals, listed, shareText, shownInterval } from "@/lib/charts";
 import { byGroup } from "../words/by-group";
 import { classWords } from "../words/code-words";
+import { nobodyIn } from "../words/nobody";
 
 /** Below this many patients nothing is estimated, so a share is no end of a range either. */
 const leastPatients = 3;
@@ -11,7 +12,7 @@ type Answers = ReadonlyMap<string, MeasureAnswer>;
 /** How many patients had any, how many events that was over what, and what nobody looked for. */
 export function complicationSentences(matrix: MatrixAnswer, answers: Answers): readonly string[] {
   const patients = answers.get("complication-patients-with-any");
-  if (!patients || matrix.groups.length === 0) return ["No segment in this cohort."];
+  if (!patients || nobodyIn(matrix.groups)) return ["No segment in this cohort."];
   const looked = patients.groups.filter(({ n }) => n > 0);
   if (looked.length === 0)
     return ["Nobody’s events were looked for in this cohort, so there is nothing to count: not looked for is not none."];

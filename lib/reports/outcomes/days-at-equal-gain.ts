@@ -1,4 +1,12 @@
-import { type CompareAnswer, compare, type DaysAgainstGainAnswer, daysAgainstGain, type HealingAnswer, healing } from "@/lib/answers";
+import {
+  type CompareAnswer,
+  compare,
+  type DaysAgainstGainAnswer,
+  daysAgainstGain,
+  type HealingAnswer,
+  healing,
+  onStraightLines,
+} from "@/lib/answers";
 import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, excludedText } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
@@ -65,7 +73,11 @@ function recordOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared:
     return { ...group, line };
   });
   const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
-  return { ...answer, groups, said: equal ? ratioText(equal, labelsOf(answer)) : equalGainText(answer.groups) };
+  return { ...answer, groups, said: equal ? ratioText(equal, labelsOf(answer), linesIn(compared)) : equalGainText(answer.groups) };
+}
+
+function linesIn(compared: CompareAnswer | null) {
+  return compared?.differences.find(({ what }) => what === onStraightLines) ?? null;
 }
 
 function labelsOf({ groups, by }: HealingAnswer): (value: string) => string {
@@ -75,11 +87,13 @@ function labelsOf({ groups, by }: HealingAnswer): (value: string) => string {
 function sentencesOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: CompareAnswer | null): readonly string[] {
   const naming = labelsOf(answer);
   const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
-  const index = compared?.differences.find(({ kind }) => kind === "difference");
+  const index = compared?.differences.find(({ kind, what }) => kind === "difference" && what !== onStraightLines);
   return [
-    equal ? ratioText(equal, naming) : null,
+    equal ? ratioText(equal, naming, linesIn(compared)) : null,
     equalGainText(answer.groups) ??
-      (answer.groups.length === 0 ? "No segment in this cohort." : "Too few bones to say how many days they take at one gain."),
+      (answer.groups.every(({ segments }) => segments === 0)
+        ? "No segment in this cohort."
+        : "Too few bones to say how many days they take at one gain."),
     fixedPartText(lines.groups),
     index ? indexDifferenceText(index, naming) : null,
   ].filter((text) => text !== null);

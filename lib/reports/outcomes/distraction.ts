@@ -6,6 +6,7 @@ import type { Told } from "../told/told";
 import { byGroup } from "../words/by-group";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
+import { nobodyIn } from "../words/nobody";
 import { notesOf } from "../words/notes";
 
 /** The course of distraction against what was prescribed. */
@@ -38,7 +39,7 @@ function recordOf(answer: CoursesAnswer): CourseRecord {
 export function courseSentences({ groups }: CoursesAnswer): readonly string[] {
   const measured = groups.filter(({ n }) => n > 0);
   if (measured.length === 0)
-    return [groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort has lengths on film during distraction."];
+    return [nobodyIn(groups) ? "No segment in this cohort." : "No segment of this cohort has lengths on film during distraction."];
   const rate = byGroup(measured, {
     text: (group) => shownEstimate(group.rate.mean, shownUnit("mm/day")),
     rank: (group) => (group.rate.mean.lower === null ? null : group.rate.mean.estimate),

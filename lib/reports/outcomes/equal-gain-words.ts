@@ -5,8 +5,12 @@ type Naming = (value: string) => string;
 
 const noUnit = { name: "", perRecord: 1, digits: 2, valueDigits: 2 };
 
-/** How two groups differ at equal gain; an interval that holds 1 is said to show no difference, and never that there is none. */
-export function ratioText({ a, b, estimate, lower, upper }: Difference, naming: Naming): string {
+/**
+ * How two groups differ at equal gain, by the ratio and on straight lines. An interval that holds *no difference* is said to show none, and
+ * never that there is none; where only one of the two shows one, that is no difference shown either.
+ */
+export function ratioText(ratio: Difference, naming: Naming, lines: Difference | null = null): string {
+  const { a, b, estimate, lower, upper } = ratio;
   const [first, second] = [naming(a), naming(b)];
   if (estimate === null) return `At equal gain the days of ${first} and ${second} can’t be compared: too few bones or patients.`;
   const interval = shownInterval({ lower, upper }, noUnit);
@@ -14,7 +18,18 @@ export function ratioText({ a, b, estimate, lower, upper }: Difference, naming: 
   const start = `At equal gain, ${first} took ${times}`;
   if (lower === null || upper === null) return `${start}; too few patients to say whether they differ.`;
   if (lower <= 1 && upper >= 1) return `No difference is shown at equal gain: ${first} took ${times}.`;
+  if (lines && !isShown(lines))
+    return `No difference is shown at equal gain: on straight lines ${first} less ${second} is ${linesText(lines)}. As a ratio it is ${decimals(estimate, 2)} (${interval ?? "no interval"}); the two disagree where gains of the groups hardly overlap.`;
   return `${start}: ${estimate < 1 ? "fewer" : "more"} days for the same gain.`;
+}
+
+function isShown({ lower, upper }: Difference): boolean {
+  return lower !== null && upper !== null && (lower > 0 || upper < 0);
+}
+
+function linesText(lines: Difference): string {
+  const days = shownUnit("days");
+  return `${shownText(lines.estimate ?? 0, days)} days (${shownInterval(lines, days) ?? "no interval"})`;
 }
 
 /** What an index alone would have said of the two groups. */

@@ -6,6 +6,7 @@ import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";
 import { upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
+import { nobodyIn } from "../words/nobody";
 
 /** Who was seen at each window, who was due, and how much of the time that could have been followed was. */
 export async function tellFollowUp(registry: Registry, question: PlaceQuestion): Promise<Told> {
@@ -29,8 +30,7 @@ export async function tellFollowUp(registry: Registry, question: PlaceQuestion):
 
 export function followUpSentences({ groups }: FollowUpAnswer): readonly string[] {
   const known = groups.filter(({ completeness }) => completeness !== null);
-  if (known.length === 0)
-    return [groups.length === 0 ? "No segment in this cohort." : "Nobody in this cohort could have been followed yet."];
+  if (known.length === 0) return [nobodyIn(groups) ? "No segment in this cohort." : "Nobody in this cohort could have been followed yet."];
   const complete = byGroup(known, {
     text: ({ completeness }) => `${percentText(completeness?.share ?? 0)} % of the time that could have been followed was`,
     rank: ({ completeness }) => completeness?.share ?? null,

@@ -21,6 +21,7 @@ import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
+import { nobodyIn } from "../words/nobody";
 import { notesOf } from "../words/notes";
 
 export type PlanQuestion = PlaceQuestion & {
@@ -107,7 +108,7 @@ const mm = shownUnit("mm");
 export function planSentences(answer: AgainstPlanAnswer): readonly string[] {
   const measured = answer.groups.filter(({ n }) => n > 0);
   if (measured.length === 0)
-    return [answer.groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort has both a plan and a gain."];
+    return [nobodyIn(answer.groups) ? "No segment in this cohort." : "No segment of this cohort has both a plan and a gain."];
   const share = byGroup(measured, {
     text: (group) => (group.within ? shareText(group.within) : "not known"),
     rank: ({ within }) => (within?.lower === null ? null : (within?.estimate ?? null)),

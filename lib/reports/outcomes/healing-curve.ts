@@ -7,6 +7,7 @@ import { byGroup } from "../words/by-group";
 import { upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
+import { nobodyIn } from "../words/nobody";
 import { notesOf } from "../words/notes";
 
 export type CurveQuestion = PlaceQuestion & { readonly rescue: "counted" | "competing" };
@@ -48,7 +49,7 @@ const days = { ...shownUnit("days"), digits: 0 };
 /** Exported for whoever tests that sentence and record agree. */
 export function sentencesOf({ groups, competing }: HealingCurveAnswer): readonly string[] {
   const onCurve = groups.reduce((sum, { n }) => sum + n, 0);
-  if (onCurve === 0) return [groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort can be placed on a curve."];
+  if (onCurve === 0) return [nobodyIn(groups) ? "No segment in this cohort." : "No segment of this cohort can be placed on a curve."];
   const lead = byGroup(groups, {
     text: medianText,
     rank: ({ median }) => (median.lower === null ? null : median.days),

@@ -6,6 +6,7 @@ import type { Told } from "../told/told";
 import { byGroup } from "../words/by-group";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
+import { nobodyIn } from "../words/nobody";
 import { notesOf } from "../words/notes";
 
 export type IncidenceQuestion = PlaceQuestion & {
@@ -51,7 +52,7 @@ function shareBy({ curve = [] }: MeasureGroup) {
 export function incidenceSentences({ groups }: MeasureAnswer): readonly string[] {
   const followed = groups.filter(({ n }) => n > 0);
   if (followed.length === 0)
-    return [groups.length === 0 ? "No segment in this cohort." : "No segment of this cohort had its events looked for and was followed."];
+    return [nobodyIn(groups) ? "No segment in this cohort." : "No segment of this cohort had its events looked for and was followed."];
   const lead = byGroup(followed, {
     text: (group) => pointText(group),
     rank: (group) => {

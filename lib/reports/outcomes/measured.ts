@@ -17,6 +17,7 @@ import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
+import { nobodyIn } from "../words/nobody";
 import { notesOf } from "../words/notes";
 
 export type MeasuredQuestion = PlaceQuestion & { readonly measure: string; readonly score?: string | null };
@@ -71,9 +72,7 @@ export function measuredSentences(answer: MeasureAnswer): readonly string[] {
   const { groups, unit, definition } = answer;
   const measured = groups.filter(({ n }) => n > 0);
   if (measured.length === 0)
-    return [
-      groups.length === 0 ? "No segment in this cohort." : `Nobody in this cohort was measured so: ${definition.title.toLowerCase()}.`,
-    ];
+    return [nobodyIn(groups) ? "No segment in this cohort." : `Nobody in this cohort was measured so: ${definition.title.toLowerCase()}.`];
   if (measured.some(({ share }) => share)) return [`${definition.title}: ${sharesText(measured)}.`];
   const of = countedOfMeasure(answer);
   const shown = shownUnit(unit);

@@ -17,6 +17,7 @@ import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
+import { nobodyIn } from "../words/nobody";
 
 export type ProportionQuestion = PlaceQuestion & {
   readonly measure: BeforeAfterAnswer["measure"];
@@ -85,7 +86,7 @@ function recordOf(answer: BeforeAfterAnswer, chosen: string | null): ProportionR
 export function proportionSentences({ groups, unit, definition }: BeforeAfterAnswer): readonly string[] {
   const measured = groups.filter(({ n }) => n > 0);
   if (measured.length === 0)
-    return [groups.length === 0 ? "No segment in this cohort." : "Nobody in this cohort was measured before and after."];
+    return [nobodyIn(groups) ? "No segment in this cohort." : "Nobody in this cohort was measured before and after."];
   const shown = shownUnit(unit);
   const change = byGroup(measured, {
     text: (group) => shownEstimate(group.change.mean, shown, "person"),

@@ -1,4 +1,4 @@
-import type { CaseMixAnswer, Difference, FamilyAnswer, FamilyMember } from "@/lib/answers";
+import { type CaseMixAnswer, type Difference, type FamilyAnswer, type FamilyMember, onStraightLines } from "@/lib/answers";
 import { counted, decimals, listed, type ShownUnit, shownInterval, shownText, shownUnit, withUnit } from "@/lib/charts";
 
 export type Named = { readonly labels: ReadonlyMap<string, string>; readonly test: boolean };
@@ -9,6 +9,7 @@ const percentUnit: ShownUnit = { name: "%", perRecord: 100, digits: 1, valueDigi
 /** Of a difference: in which unit it is read. Risk differences are points of a hundred. */
 export function unitOfDifference({ kind, what }: Difference): ShownUnit {
   if (kind === "ratio") return ratioUnit;
+  if (what === onStraightLines) return shownUnit("days");
   return what === "risk difference" ? percentUnit : shownUnit(what.replace(/^mean /, ""));
 }
 
@@ -36,8 +37,10 @@ export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named
   const [lead] = crude.differences;
   if (!lead || lead.estimate === null) return `${title}: the two groups can’t be compared: too few on one side.`;
   const [a, b] = crude.sides;
-  const parts = [`${title}, ${differenceText(lead, a.words, b.words)}`];
-  const [index] = crude.differences.filter(({ kind }) => kind === "difference");
+  const lines = crude.differences.find(({ what }) => what === onStraightLines) ?? null;
+  const parts = [`${title}, ${differenceText(lead, a.words, b.words, lines)}`];
+  if (lines) parts.push(`on straight lines ${limitsText(lines)}`);
+  const [index] = crude.differences.filter(({ kind, what }) => kind === "difference" && what !== onStraightLines);
   if (lead.kind === "ratio" && index && index.estimate !== null) parts.push(`the index by itself differs by ${limitsText(index)}`);
   if (adjusted) parts.push(adjustedText(adjusted.differences[0], named));
   const detectable = lead.detectable ?? index?.detectable ?? null;
@@ -50,13 +53,18 @@ export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named
 }
 
 /** `1.12 times as many days …`; an interval that holds *no difference* is said to show none. */
-function differenceText(difference: Difference, a: string, b: string): string {
-  const none = difference.kind === "ratio" ? 1 : 0;
-  const { lower, upper } = difference;
-  const shown = lower !== null && upper !== null && (lower > none || upper < none);
+function differenceText(difference: Difference, a: string, b: string, lines: Difference | null): string {
+  const { lower } = difference;
+  // where the ratio and the straight lines disagree, neither shows a difference by itself
+  const shown = isShown(difference) && (lines === null || isShown(lines));
   const form = difference.kind === "ratio" ? `${difference.what}, ${a} over ${b}` : `${difference.what}, ${a} less ${b}`;
   const verdict = lower === null ? "; too few patients for an interval" : shown ? "" : ", so no difference is shown";
   return `${form}: ${limitsText(difference)}${verdict}`;
+}
+
+function isShown({ kind, lower, upper }: Difference): boolean {
+  const none = kind === "ratio" ? 1 : 0;
+  return lower !== null && upper !== null && (lower > none || upper < none);
 }
 
 export function limitsText(difference: Difference): string {
