@@ -70,7 +70,9 @@ export function textOfIntake(answer: IntakeAnswer, { groups, findings }: Prepare
       ? "Nothing new."
       : `Batch ${answer.batch}: ${countsText(answer.committed)} new; ${countsText(answer.changed)} changed; ${countsText(answer.unchanged)} as held.`,
     ...(answer.changes.length > 0 ? answer.changes.slice(0, mostShown).map(changeText) : []),
-    `${countsText(answer.absent)} held and not in these files; they stay held.`,
+    ...(counted.some((name) => answer.absent[name] > 0)
+      ? [`${countsText(answer.absent)} held and not in these files; they stay held.`]
+      : []),
     `${answer.refused} rows set aside. Columns not kept: ${answer.dropped.join(", ") || "none"}.`,
     ...groups
       .filter(({ severity }) => severity !== "note")
