@@ -12,16 +12,10 @@ export type MeasureEntry = {
 
 /** Every measure that can be asked for, by its bare id, in the order in which they are offered. */
 export function measureList(): readonly MeasureEntry[] {
-  // clocks stand first: clockList counts on it
   const clocks = indexDefinitions.map((one) => ({ ...entry(one), of: "segment" as const, definition: definitionSentence(one) }));
   const read = bareMeasures().map(([id, one]) => ({ ...entry(one), id, of: one.of, definition: one.sentence }));
   const events = complicationMeasures.map((one) => ({ ...entry(one), of: one.of, definition: complicationSentence(one) }));
   return [...clocks, ...read, ...events];
-}
-
-/** The clocks: measures from one event of a segment to another, which `healing` answers. */
-export function clockList(): readonly MeasureEntry[] {
-  return measureList().slice(0, indexDefinitions.length);
 }
 
 function entry({ id, title, unit }: { readonly id: string; readonly title: string; readonly unit: string }) {

@@ -11,7 +11,6 @@ export const startState: IntakeState = {
   arrived: [],
   key: { is: "shut" },
   said: { mapping: emptyMapping, rowAnswers: [], coded: [] },
-  corrections: "keep",
   view: null,
   stale: false,
   working: null,

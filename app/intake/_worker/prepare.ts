@@ -1,7 +1,6 @@
 import { type Prepared, prepare, type Sheet } from "@/lib/intake";
 import type { Said } from "../_talk/messages";
 import type { View } from "../_talk/view";
-import { besideHeld } from "./beside";
 import { doorOf } from "./door";
 import { heldRows } from "./held";
 import type { Session, Work } from "./session";
@@ -12,7 +11,6 @@ export async function prepareFiles(session: Session, { mapping, rowAnswers, code
   const { units, scores, auditYearStartsIn, yearOnly } = await doorOf(session, work.signal);
   const ring = session.key?.ring ?? null;
   const held = ring ? await heldRows(session, work) : null;
-  const beside = ring ? await besideHeld(session, work) : { joins: [], corrections: [] };
   const prepared = await prepare({
     sheets: sheetsOf(session),
     mapping,
@@ -24,7 +22,6 @@ export async function prepareFiles(session: Session, { mapping, rowAnswers, code
     yearOnly,
     today: today(),
     held,
-    ...beside,
     eventsCoded: coded,
     rowAnswers,
     signal: work.signal,
@@ -36,7 +33,7 @@ export async function prepareFiles(session: Session, { mapping, rowAnswers, code
   });
   work.signal.throwIfAborted();
   session.prepared = prepared;
-  return viewOf(session, prepared);
+  return viewOf(session, prepared, held);
 }
 
 function sheetsOf({ files }: Session): readonly Sheet[] {
