@@ -18,8 +18,12 @@ export async function bring(page: Page, ...files: Brought[]): Promise<void> {
   await page.locator("#files").setInputFiles(files as Parameters<ReturnType<Page["locator"]>["setInputFiles"]>[0]);
 }
 
+/** Goes on, and waits until another part stands open and has heard what it asks the registry first. */
 export async function goOn(page: Page): Promise<void> {
+  const before = await openPart(page);
   await page.getByRole("button", { name: /^Go on:/ }).click();
+  await page.locator(".part.is-open h2").filter({ hasNotText: before }).waitFor();
+  await page.locator(".part.is-open").filter({ hasNotText: "Asking the registry" }).waitFor();
 }
 
 export async function openKey(page: Page, secret = passphrase): Promise<void> {
