@@ -1,4 +1,4 @@
-import { measureList } from "@/lib/answers";
+import { clockList } from "@/lib/answers";
 import { conditionField } from "@/lib/cohorts";
 import type { Choice } from "./_client/sentence";
 import type { OutcomesQuestion } from "./_question";
@@ -22,7 +22,7 @@ const splits = [
 ];
 
 export function measureChoices(): readonly Choice[] {
-  return measureList().map(({ id, title }) => ({ value: id, text: title.toLowerCase() }));
+  return clockList().map(({ id, title }) => ({ value: id, text: title.toLowerCase() }));
 }
 
 export function splitChoices(by: readonly string[]): readonly Choice[] {

@@ -1,5 +1,5 @@
 import type { HealingQuestion } from "@/lib/answers";
-import { measureList } from "@/lib/answers";
+import { clockList } from "@/lib/answers";
 import type { ClockUnit } from "@/lib/charts";
 import { CohortError, conditionField, parseWhere, type Where } from "@/lib/cohorts";
 import type { Asked } from "../_page/asked";
@@ -40,7 +40,7 @@ function oneText(value: string | string[] | undefined, refuse: () => void): stri
 }
 
 function readMeasure(text: string | null, refuse: Refuse): { readonly id: string; readonly unit: string } {
-  const list = measureList();
+  const list = clockList();
   const found = list.find(({ id }) => id === (text ?? usual.measure));
   if (!found) refuse("measure", `one of ${list.map(({ id }) => id).join(", ")}`);
   return found ?? { id: usual.measure, unit: "days/cm" };

@@ -41,7 +41,7 @@ export {
 export { type CurveGroup, gainBands, type HealingCurveAnswer, healingCurve } from "./healing/curve";
 export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain, type GainLine } from "./healing/days-against-gain";
 export { type HealingQuestion, healing } from "./healing/healing";
-export { type MeasureEntry, measureList } from "./measures";
+export { clockList, type MeasureEntry, measureList } from "./measures";
 export { type MeasureQuestion, measure } from "./measures/measure";
 export {
   type BeforeAfterAnswer,

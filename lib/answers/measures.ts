@@ -10,12 +10,16 @@ export type MeasureEntry = {
   readonly definition: string;
 };
 
+/** The clocks alone: what the healing question can be asked of. */
+export function clockList(): readonly MeasureEntry[] {
+  return indexDefinitions.map((one) => ({ ...entry(one), of: "segment", definition: definitionSentence(one) }));
+}
+
 /** Every measure that can be asked for, by its bare id, in the order in which they are offered. */
 export function measureList(): readonly MeasureEntry[] {
-  const clocks = indexDefinitions.map((one) => ({ ...entry(one), of: "segment" as const, definition: definitionSentence(one) }));
   const read = bareMeasures().map(([id, one]) => ({ ...entry(one), id, of: one.of, definition: one.sentence }));
   const events = complicationMeasures.map((one) => ({ ...entry(one), of: one.of, definition: complicationSentence(one) }));
-  return [...clocks, ...read, ...events];
+  return [...clockList(), ...read, ...events];
 }
 
 function entry({ id, title, unit }: { readonly id: string; readonly title: string; readonly unit: string }) {
