@@ -30,7 +30,7 @@ const answers: { readonly [N in Name]: (asked: Asked<N>, work: Work) => Answer<N
   refusedCsv: () => new Blob(["\uFEFF", refusedCsv(preparedOf(session))], { type: "text/csv;charset=utf-8" }),
   mapping: () => mappingToKeep(preparedOf(session).mapping),
   comment: ({ index }) => commentShown(preparedOf(session), index),
-  commit: (_, work) => commitRows(session, work),
+  commit: (asked, work) => commitRows(session, asked, work),
 };
 
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {

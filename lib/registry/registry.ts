@@ -106,15 +106,15 @@ export async function openRegistry(folder: string, { create = false, check = che
     state: async () => stateOf(db),
     batches: async () => batchesIn(db),
     commit: (rows, options) => write(() => commitRows(db, rows, options, check)),
-    commitLines: (bytes, { at, overCorrections = 0, signal, largeFrom }) =>
+    commitLines: (bytes, { at, signal, largeFrom }) =>
       commitLines(bytes, {
-        task: { folder, at, overCorrections },
+        task: { folder, at },
         signal,
         turn,
         newest,
         // a check of the caller's own stays in the caller's thread
         largeFrom: check === checkRows ? largeFrom : Number.POSITIVE_INFINITY,
-        here: ({ rows, ...more }) => inTransaction(db, () => commitRows(db, rows, { at, overCorrections, ...more }, check)),
+        here: ({ rows, ...told }) => inTransaction(db, () => commitRows(db, rows, { ...told, at }, check)),
       }),
     undo: async (batch, { at }) => {
       try {

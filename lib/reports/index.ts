@@ -15,6 +15,7 @@ export { tellMotion } from "./outcomes/motion";
 export { type ProportionQuestion, tellProportion } from "./outcomes/proportion";
 export { tellSideBySide } from "./outcomes/side-by-side";
 export type { SideBySideQuestion } from "./outcomes/side-by-side-question";
+export { tellAgain } from "./told/again";
 export { type Drawable, drawable } from "./told/drawable";
 export type { PlaceQuestion } from "./told/question";
 export type { LeftOut, Reference, Told, ToldTable } from "./told/told";

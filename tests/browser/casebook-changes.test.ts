@@ -6,6 +6,7 @@ import type { Page, Request } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { startServer } from "@/lib/cli/setup/serve.mjs";
 import { axeFaults, oneBrowser, shoot } from "./browser";
+import { bring, goOn, openKey as openIntakeKey, turnTo, workedThrough } from "./intake/walk";
 import { lengthbook } from "./lengthbook";
 
 const { open } = oneBrowser();
@@ -125,6 +126,70 @@ describe("a field corrected by hand", () => {
     expect((await json<object[]>("batches")).length).toBe(3);
     await page.context().close();
   });
+});
+
+test("a sheet that says something else than a correction is shown beside it and asked about, held back unless it is chosen", async () => {
+  const { rows } = await json<{ rows: { case: number; segment: number; gainMm: number | null }[] }>("casebook", "--columns", "gainMm");
+  const one = rows.find(({ gainMm }) => gainMm !== null && gainMm > 20);
+  if (!one || one.gainMm === null) throw new Error("the invented unit has a gain");
+  const { batch } = await json<{ batch: number }>(
+    "correct",
+    String(one.case),
+    "segment",
+    String(one.segment),
+    "gainMm",
+    String(one.gainMm + 1),
+  );
+  // every gain of that size is another in the sheet now; only one of them was corrected by hand
+  const third = one.gainMm - 2;
+  const [head = "", ...lines] = readFileSync("demo-data/seven-years.csv", "utf8").trim().split("\n");
+  const place = head.split(",").indexOf("gain_mm");
+  const mended = lines.map((line) =>
+    line
+      .split(",")
+      .map((cell, i) => (i === place && Number(cell) === one.gainMm ? String(third) : cell))
+      .join(","),
+  );
+  const file = path.join(folder, "mended.csv");
+  writeFileSync(file, `${[head, ...mended].join("\n")}\n`);
+  const gain = async () =>
+    (await json<CaseJson>("casebook", String(one.case))).segments.find(({ segment }) => segment === one.segment)?.course.gained?.mm;
+
+  const page = await open({ viewport: { width: 1280, height: 900 } });
+  await page.goto(`${address}/intake`);
+  await bring(page, file);
+  await goOn(page);
+  await openIntakeKey(page, passphrase);
+  await workedThrough(page);
+  await turnTo(page, "What will be kept");
+  const asked = page.locator("fieldset", { hasText: "1 cell says something else than a correction made by hand" });
+  expect(await asked.innerText()).toContain(`Gain, corrected to ${one.gainMm + 1}; the sheet now says ${third}`);
+  await shoot(page, "intake-corrected-wide");
+  expect(await axeFaults(page)).toEqual([]);
+  await page.getByRole("button", { name: /^Keep \d+ rows?$/ }).click();
+  await page
+    .getByText(/Kept, as batch \d+/)
+    .first()
+    .waitFor();
+  expect(await gain()).toBe(one.gainMm + 1);
+
+  await page.goto(`${address}/intake`);
+  await bring(page, file);
+  await goOn(page);
+  await openIntakeKey(page, passphrase);
+  await workedThrough(page);
+  await turnTo(page, "What will be kept");
+  await page.getByLabel("Take what the sheet says; the corrections end").check();
+  await page.getByRole("button", { name: /^Keep \d+ rows?$/ }).click();
+  await page
+    .getByText(/Kept, as batch \d+/)
+    .first()
+    .waitFor();
+  expect(await gain()).toBe(third);
+  expect((await json<CaseJson>("casebook", String(one.case))).corrections).toEqual([]);
+  for (const undone of [batch + 2, batch + 1, batch]) await json("undo", String(undone));
+  expect(await gain()).toBe(one.gainMm);
+  await page.context().close();
 });
 
 describe("Whose is this?", () => {

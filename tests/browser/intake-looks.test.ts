@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
-import { type OwnRegistry, ownRegistry } from "./intake/own-registry";
+import { inRegistry, type OwnRegistry, ownRegistry } from "./intake/own-registry";
 import { bring, demoFile, goOn, loadMapping, openKey, passphrase, textFile, turnTo, workedThrough } from "./intake/walk";
 
 const { open } = oneBrowser();
@@ -218,6 +218,21 @@ test("long work says how far it is, and stopping it leaves nothing half done", a
   expect(await page.getByRole("heading", { name: "What will be kept" }).getByRole("link").count()).toBe(0);
   await page.getByRole("button", { name: "Work through the file" }).click();
   await expect.poll(() => page.locator(".column").count(), { timeout: 60_000 }).toBe(6);
+
+  // a stop while the rows are on their way keeps all of them or none, and the page says which
+  await turnTo(page, "What will be kept");
+  await page.getByRole("button", { name: /^Keep/ }).click();
+  await page.locator(".working", { hasText: "Sending the stripped rows" }).waitFor();
+  await page.getByRole("button", { name: "Stop" }).click();
+  const said = await page
+    .locator("p[role=alert]")
+    .filter({ hasText: /Stopped\. Nothing was changed\.|The stop came too late/ })
+    .innerText();
+  await page.waitForTimeout(2000);
+  const settled = await page.locator("p[role=alert]").innerText();
+  const batches = await inRegistry(registry.data, (open) => open.batches());
+  expect(said).toMatch(/Stopped|too late/);
+  expect(settled.startsWith("Stopped.") ? 0 : 1).toBe(batches.length);
   await page.context().close();
   await registry.stop();
 });

@@ -8,6 +8,7 @@ export type Asked = {
 };
 
 const json = (where: unknown) => JSON.stringify(where);
+const asked = (where: unknown) => encodeURIComponent(JSON.stringify(where));
 
 /** The acceptance questions of the fellow and the consultant that this version answers, each with its line. */
 export const questions: readonly Asked[] = [
@@ -15,7 +16,12 @@ export const questions: readonly Asked[] = [
     id: "F1",
     question:
       "With at least 12 months' follow-up: index (surgery to three of four cortices) of antegrade femoral nails: mean, SD, median, n segments and patients?",
-    page: "/outcomes",
+    page: `/outcomes?where=${asked({
+      bone: ["femur"],
+      consolidationCriterion: ["three-of-four"],
+      entry: ["piriformis", "trochanteric"],
+      followUpDays: { from: 365 },
+    })}`,
     line: [
       "measure",
       "surgery-to-consolidation",
@@ -37,14 +43,14 @@ export const questions: readonly Asked[] = [
   {
     id: "F3",
     question: "How many were unhealed or needed bone surgery to heal, and what is the time with them in?",
-    page: "/outcomes",
+    page: "/outcomes/healing-curve",
     line: ["measure", "surgery-to-consolidation", "--by", "healingStatus"],
   },
   {
     id: "F4",
     question:
       "Transverse against oblique osteotomy, adjusted for gain, age, smoking and site: difference with interval, and how many splits did I look at?",
-    page: null,
+    page: "/outcomes/side-by-side?field=osteotomyOrientation&measure=surgery-to-consolidation&adjust=ageAtSurgeryYears&adjust=smoking&adjust=osteotomySite",
     line: [
       "compare",
       "surgery-to-consolidation",
@@ -57,32 +63,32 @@ export const questions: readonly Asked[] = [
   {
     id: "F5",
     question: "Worst class and all events by class, with scheme, end-of-treatment rule and denominator named?",
-    page: null,
+    page: "/outcomes/complications?scheme=problem-obstacle",
     line: ["complications", "--scheme", "problem-obstacle"],
   },
   {
     id: "F6",
     question: "How many unplanned operations a segment, by reason and phase, planned removals apart?",
-    page: null,
+    page: "/outcomes/complications",
     line: ["measure", "operations-per-segment"],
   },
   {
     id: "F7",
     question:
       "Tibia to femur and sitting-height ratio before and after bilateral stature lengthening, at what gain, on how many measured rather than derived?",
-    page: null,
+    page: `/outcomes/proportion?where=${asked({ indication: ["stature"] })}`,
     line: ["measure", "proportion-tibia-femur.change", "--cohort", json({ indication: ["stature"] })],
   },
   {
     id: "F8",
     question: "Knee flexion lost at 3, 6 and 12 months, seen and due at each?",
-    page: null,
+    page: "/outcomes/motion",
     line: ["measure", "motion-knee-flexion.lost-at-6-months"],
   },
   {
     id: "F9",
     question: "The flow from registry to analysed with reasons, and who may not be used for research?",
-    page: null,
+    page: `/cohorts?where=${asked({ permittedUse: ["research-with-consent", "research-by-approval"] })}`,
     line: [
       "cohort",
       "show",
@@ -92,25 +98,25 @@ export const questions: readonly Asked[] = [
   {
     id: "K3",
     question: "Goal within 10 mm this audit year and last, with interval?",
-    page: null,
+    page: "/outcomes/gain-against-plan?tolerance=10&by=auditYear",
     line: ["measure", "gain-within-10mm", "--by", "auditYear"],
   },
   {
     id: "K4",
     question: "Unplanned return to theatre, cumulative to 12 months, nails against frames?",
-    page: null,
+    page: "/outcomes/incidence?by=device&pins=left-out",
     line: ["measure", "complication-return-to-theatre", "--by", "device"],
   },
   {
     id: "K5",
     question: "Nerve deficits: how many, which phase, prior release or not, recovered by 12 months?",
-    page: null,
+    page: "/outcomes/complications?by=releasePeronealNerve",
     line: ["complications", "--by", "releasePeronealNerve"],
   },
   {
     id: "K6",
     question: "Is our quick healing only because the unhealed are left out, or because our gains are larger?",
-    page: null,
+    page: `/outcomes/side-by-side?b=monolateral-fixator&where=${asked({ bone: ["femur"] })}`,
     line: [
       "compare",
       "surgery-to-consolidation",
@@ -123,19 +129,19 @@ export const questions: readonly Asked[] = [
   {
     id: "K7",
     question: "How far did the axis move per cm, antegrade against retrograde, and how many ended more than 10 mm outside?",
-    page: null,
+    page: `/outcomes/alignment?by=entry&where=${asked({ bone: ["femur"] })}`,
     line: ["measure", "alignment-axis-per-cm", "--by", "entry", "--cohort", json({ bone: ["femur"] })],
   },
   {
     id: "K8",
     question: "Did stature patients get the height planned, legs equal?",
-    page: null,
+    page: `/outcomes/stature?measure=stature-gain-error&where=${asked({ indication: ["stature"] })}`,
     line: ["measure", "stature-gain-error", "--cohort", json({ indication: ["stature"] })],
   },
   {
     id: "K9",
     question: "All segments with stainless-steel nails: how many, osteolysis or corrosion recorded?",
-    page: null,
+    page: `/outcomes/complications?where=${asked({ nailMaterial: ["stainless-steel"] })}`,
     line: ["complications", "--cohort", json({ nailMaterial: ["stainless-steel"] })],
   },
 ];
@@ -143,13 +149,19 @@ export const questions: readonly Asked[] = [
 /** The page of the docs. */
 export function questionsPage(): string {
   const rows = questions.map(
-    ({ id, question, line }) => `## ${id}\n\n${question}\n\n\`\`\`sh\nnpm run -s lengthbook -- ${line.map(quoted).join(" ")}\n\`\`\`\n`,
+    ({ id, question, page, line }) =>
+      `## ${id}\n\n${question}\n\n${pageLine(page)}\`\`\`sh\nnpm run -s lengthbook -- ${line.map(quoted).join(" ")}\n\`\`\`\n`,
   );
   return [
     "# Questions and their lines\n",
     "Written by `npm run docs`; a test runs each line on the demo registry. Pages show the same records.\n",
     ...rows,
   ].join("\n");
+}
+
+/** The page that answers, as an address after that of the registry. */
+function pageLine(page: string | null): string {
+  return page === null ? "" : `Page: \`${page}\`\n\n`;
 }
 
 function quoted(word: string): string {

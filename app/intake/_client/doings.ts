@@ -89,7 +89,7 @@ export function sayMapping(store: IntakeStore, change: Partial<Mapping>): void {
 /** Commits. A stop may come too late: what the registry then holds is asked, and said. */
 export async function commit(store: IntakeStore): Promise<void> {
   const before = store.state.door?.batch ?? 0;
-  const receipt = await store.atWork("commit", "commit", {});
+  const receipt = await store.atWork("commit", "commit", { corrections: store.state.corrections });
   // the address names the batch, so that a reload still shows what was kept
   if (receipt?.batch) window.history.replaceState(null, "", `?step=kept&batch=${receipt.batch}`);
   if (receipt?.batch) store.set({ key: { is: "open", how: "opened", recoveryCode: null } });

@@ -2,6 +2,7 @@ import { counted } from "@/lib/charts";
 import { tableNames } from "@/lib/codebook";
 import type { View } from "../_talk/view";
 import { Absent, Changes } from "./against-held";
+import { Corrected } from "./corrected";
 import { commit } from "./doings";
 import { GoOn } from "./go-on";
 import { NotYet } from "./not-yet";
@@ -21,6 +22,7 @@ export function KeptPart({ store, state, goTo }: PartProps) {
       <p className="answer">{keptWords(view, news)}</p>
       <AgainstHeld view={view} />
       <Changes changes={view.changes} />
+      <Corrected store={store} state={state} corrected={view.corrected} />
       <Absent absent={view.absent} />
       <div className="doings sans">
         {open > 0 ? <span className="muted">{counted(open, "question")} must be answered first.</span> : null}

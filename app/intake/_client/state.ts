@@ -1,4 +1,4 @@
-import type { Answer, Pace, Said } from "../_talk/messages";
+import type { Answer, OverCorrections, Pace, Said } from "../_talk/messages";
 import type { Receipt } from "../_talk/receipt";
 import type { Arrived, View } from "../_talk/view";
 
@@ -17,6 +17,8 @@ export type IntakeState = {
   readonly arrived: readonly Arrived[];
   readonly key: KeyState;
   readonly said: Said;
+  /** Whose word holds of fields corrected by hand. */
+  readonly corrections: OverCorrections;
   readonly view: View | null;
   /** What was said has changed since the view was made. */
   readonly stale: boolean;

@@ -11,6 +11,7 @@ export const startState: IntakeState = {
   arrived: [],
   key: { is: "shut" },
   said: { mapping: emptyMapping, rowAnswers: [], coded: [] },
+  corrections: "keep",
   view: null,
   stale: false,
   working: null,

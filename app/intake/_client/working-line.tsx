@@ -10,7 +10,9 @@ const words: Readonly<Record<Pace["step"], string>> = {
   held: "Bringing down what is held",
   read: "Reading rows",
   key: "Making pseudonyms",
+  strip: "Stripping rows",
   check: "Checking rows",
+  compare: "Comparing rows with each other and with what is held",
   send: "Making the stripped rows ready",
 };
 const atFirst: Readonly<Record<Working["what"], string>> = {

@@ -6,6 +6,9 @@ import type { Arrived, CommentShown, RefusedShown, View } from "./view";
 /** What the person has said so far, by which the files are prepared. */
 export type Said = { readonly mapping: Mapping; readonly rowAnswers: readonly RowAnswer[]; readonly coded: readonly CodedRow[] };
 
+/** Whose word holds of a field corrected by hand, where the sheet says something new: the correction's, or the sheet's. */
+export type OverCorrections = "keep" | "sheet";
+
 /** What the page may ask of the worker: each question, and the shape of its answer. */
 export type Questions = {
   door: { asked: Record<never, never>; answer: Omit<Door, "unitKey"> & { readonly hasKey: boolean } };
@@ -20,7 +23,7 @@ export type Questions = {
   refusedCsv: { asked: Record<never, never>; answer: Blob };
   mapping: { asked: Record<never, never>; answer: Mapping };
   comment: { asked: { readonly index: number }; answer: CommentShown };
-  commit: { asked: Record<never, never>; answer: Receipt };
+  commit: { asked: { readonly corrections: OverCorrections }; answer: Receipt };
 };
 export type Name = keyof Questions;
 export type Asked<N extends Name> = Questions[N]["asked"];

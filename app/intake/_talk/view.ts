@@ -1,4 +1,4 @@
-import type { Severity, TableName } from "@/lib/codebook";
+import type { Severity, TableName, Value } from "@/lib/codebook";
 import type { Dropped, Finding, Mapping, Prepared, Question, SheetKind, SkippedSheet, TableCounts } from "@/lib/intake";
 
 /** A file as it arrived: its sheets, none when it is refused. It stays in the tab, its name too. */
@@ -49,6 +49,16 @@ export type SampleShown = { readonly file: string; readonly row: number; readonl
 
 /** A field in which rows differ from what is held. */
 export type ChangeShown = { readonly table: TableName; readonly field: string; readonly rows: number };
+/** A cell that says something else than a correction by hand, and than the sheet said before it. Days from the segment's surgery. */
+export type CorrectedShown = {
+  readonly file: string;
+  readonly row: number;
+  readonly table: TableName;
+  readonly field: string;
+  readonly isDay: boolean;
+  readonly held: Value;
+  readonly says: Value;
+};
 /** A row that is held and not in the files, as far as the registry can name it. */
 export type AbsentShown = { readonly table: TableName; readonly words: string };
 
@@ -64,6 +74,7 @@ export type View = {
   readonly comments: readonly { readonly file: string; readonly row: number }[];
   readonly samples: readonly SampleShown[];
   readonly changes: readonly ChangeShown[];
+  readonly corrected: { readonly cells: readonly CorrectedShown[]; readonly of: number };
   readonly absent: { readonly rows: readonly AbsentShown[]; readonly of: TableCounts };
 };
 

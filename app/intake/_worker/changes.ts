@@ -1,39 +1,38 @@
-import { labelOfCode, type Rows, type TableName, tableNames, tables, type Value } from "@/lib/codebook";
-import type { StrippedRows, TableCounts } from "@/lib/intake";
-import type { AbsentShown, ChangeShown } from "../_talk/view";
+import { labelOfCode, type Rows, type TableName, tableNames } from "@/lib/codebook";
+import type { Change, Prepared, TableCounts } from "@/lib/intake";
+import type { AbsentShown, ChangeShown, CorrectedShown } from "../_talk/view";
 
-type Row = Readonly<Record<string, Value | undefined>>;
 const mostListed = 500;
 
-/** In which fields the rows differ from those held, and how many rows each; a blank changes nothing. */
-export function changesOf(rows: StrippedRows, held: StrippedRows | null): readonly ChangeShown[] {
-  if (!held) return [];
-  return tableNames.flatMap((table) => {
-    const known = byKey(table, held[table]);
-    const counts = new Map<string, number>();
-    for (const row of rows[table] as readonly Row[]) {
-      const before = known.get(keyOf(table, row));
-      if (before) for (const field of changedFields(row, before)) counts.set(field, (counts.get(field) ?? 0) + 1);
-    }
-    return [...counts].sort(([, a], [, b]) => b - a).map(([field, n]) => ({ table, field, rows: n }));
-  });
+/** In which fields the rows differ from those held, and how many rows each; a blank changes nothing, and a correction by hand stands. */
+export function changesOf({ news }: Prepared): readonly ChangeShown[] {
+  const counts = new Map<string, ChangeShown>();
+  for (const { table, field, corrected } of news?.changes ?? []) {
+    if (corrected) continue;
+    const name = `${table} ${field}`;
+    counts.set(name, { table, field, rows: (counts.get(name)?.rows ?? 0) + 1 });
+  }
+  return [...counts.values()].sort((a, b) => tableNames.indexOf(a.table) - tableNames.indexOf(b.table) || b.rows - a.rows);
 }
 
-function changedFields(row: Row, before: Row): readonly string[] {
-  return Object.keys(row).filter((field) => row[field] !== null && row[field] !== before[field]);
+/** Cells that say something else than a correction by hand and the sheet before it. */
+export function correctedIn({ news }: Prepared): readonly Change[] {
+  return (news?.changes ?? []).filter(({ corrected }) => corrected !== null);
+}
+
+export function correctedShown(prepared: Prepared): { cells: CorrectedShown[]; of: number } {
+  const corrected = correctedIn(prepared);
+  const cells = corrected
+    .slice(0, mostListed)
+    .map(({ file, row, table, field, from, to, days }) => ({ file, row, table, field, isDay: days !== null, held: from, says: to }));
+  return { cells, of: corrected.length };
 }
 
 /** Segments that are held and not in the files, as far as the registry can name them. They stay held. */
-export function absentOf(
-  rows: StrippedRows,
-  held: StrippedRows | null,
-  counts: TableCounts | null,
-): { rows: AbsentShown[]; of: TableCounts } {
+export function absentOf({ news, counts }: Prepared): { rows: AbsentShown[]; of: TableCounts } {
   const none = Object.fromEntries(tableNames.map((table) => [table, 0])) as Record<TableName, number>;
-  if (!held || !counts) return { rows: [], of: none };
-  const brought = byKey("segment", rows.segment);
-  const absent = held.segment.filter((row) => !brought.has(keyOf("segment", row)));
-  return { rows: absent.slice(0, mostListed).map((row) => ({ table: "segment", words: wordsOf(row) })), of: counts };
+  const absent = news?.absent.segment ?? [];
+  return { rows: absent.slice(0, mostListed).map((row) => ({ table: "segment", words: wordsOf(row) })), of: counts.absent ?? none };
 }
 
 /** `Femur, left, operated on in 2022, quarter 3, at 31 years: magnetic nail`. */
@@ -42,12 +41,4 @@ function wordsOf({ bone, side, surgeryYear, surgeryQuarter, ageAtSurgeryYears, d
   const age = ageAtSurgeryYears === null ? "" : `, at ${ageAtSurgeryYears} years`;
   const how = device === null ? "" : `: ${labelOfCode(device).toLowerCase()}`;
   return `${labelOfCode(bone)}, ${side}, operated on in ${surgeryYear}${quarter}${age}${how}`;
-}
-
-function byKey(table: TableName, rows: readonly Row[]): ReadonlyMap<string, Row> {
-  return new Map(rows.map((row) => [keyOf(table, row), row]));
-}
-
-function keyOf(table: TableName, row: Row): string {
-  return tables[table].key.map((field) => String(row[field] ?? "")).join("|");
 }

@@ -1,6 +1,8 @@
 import { countFindings, encodeCommit } from "@/lib/intake";
+import type { Asked } from "../_talk/messages";
 import type { Receipt } from "../_talk/receipt";
 import { askServer } from "./ask-server";
+import { correctedIn } from "./changes";
 import { allFindings } from "./findings";
 import { preparedOf } from "./prepare";
 import type { Session, Work } from "./session";
@@ -8,12 +10,13 @@ import type { Session, Work } from "./session";
 const linesAChunk = 4000;
 
 /** Sends the stripped rows: field ids, codes, numbers and counts, and nothing else. */
-export async function commitRows(session: Session, { signal, pace }: Work): Promise<Receipt> {
+export async function commitRows(session: Session, { corrections }: Asked<"commit">, { signal, pace }: Work): Promise<Receipt> {
   const prepared = preparedOf(session);
   if (prepared.questions.length > 0) throw new RangeError("commitRows requires every question answered, received open ones");
+  const overCorrections = corrections === "sheet" ? correctedIn(prepared).length : 0;
   const unitKey = session.key?.toKeep ?? null;
   const findings = countFindings(allFindings(session, prepared));
-  const lines = encodeCommit({ rows: prepared.rows, findings, ...(unitKey ? { unitKey } : {}) });
+  const lines = encodeCommit({ rows: prepared.rows, findings, overCorrections, ...(unitKey ? { unitKey } : {}) });
   const body = await gathered(
     lines,
     Object.values(prepared.counts.made).reduce((sum, n) => sum + n, 2),
@@ -23,6 +26,7 @@ export async function commitRows(session: Session, { signal, pace }: Work): Prom
   const receipt = (await response.json()) as Receipt;
   // the registry has moved on: what it holds and whether it has a key are asked anew
   session.held = null;
+  session.beside = null;
   session.door = null;
   if (session.key) session.key = { ...session.key, toKeep: null };
   return receipt;

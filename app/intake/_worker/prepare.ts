@@ -1,6 +1,7 @@
 import { type Prepared, prepare, type Sheet } from "@/lib/intake";
 import type { Said } from "../_talk/messages";
 import type { View } from "../_talk/view";
+import { besideHeld } from "./beside";
 import { doorOf } from "./door";
 import { heldRows } from "./held";
 import type { Session, Work } from "./session";
@@ -11,6 +12,7 @@ export async function prepareFiles(session: Session, { mapping, rowAnswers, code
   const { units, scores, auditYearStartsIn, yearOnly } = await doorOf(session, work.signal);
   const ring = session.key?.ring ?? null;
   const held = ring ? await heldRows(session, work) : null;
+  const beside = ring ? await besideHeld(session, work) : { joins: [], corrections: [] };
   const prepared = await prepare({
     sheets: sheetsOf(session),
     mapping,
@@ -22,6 +24,7 @@ export async function prepareFiles(session: Session, { mapping, rowAnswers, code
     yearOnly,
     today: today(),
     held,
+    ...beside,
     eventsCoded: coded,
     rowAnswers,
     signal: work.signal,
@@ -33,7 +36,7 @@ export async function prepareFiles(session: Session, { mapping, rowAnswers, code
   });
   work.signal.throwIfAborted();
   session.prepared = prepared;
-  return viewOf(session, prepared, held);
+  return viewOf(session, prepared);
 }
 
 function sheetsOf({ files }: Session): readonly Sheet[] {

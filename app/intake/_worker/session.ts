@@ -1,4 +1,5 @@
 import type { FileRead, KeyRing, Prepared, StrippedRows, UnitKey, UnitKeyRecord } from "@/lib/intake";
+import type { Beside } from "../_talk/beside";
 import type { Door } from "../_talk/door";
 import type { Pace } from "../_talk/messages";
 
@@ -12,6 +13,7 @@ export type Session = {
   door: Door | null;
   key: KeyInHand | null;
   held: StrippedRows | null;
+  beside: Beside | null;
   prepared: Prepared | null;
 };
 
@@ -19,7 +21,7 @@ export type Session = {
 export type Work = { readonly signal: AbortSignal; readonly pace: (pace: Pace) => void };
 
 export function newSession(): Session {
-  return { files: new Map(), door: null, key: null, held: null, prepared: null };
+  return { files: new Map(), door: null, key: null, held: null, beside: null, prepared: null };
 }
 
 export const random = (length: number) => crypto.getRandomValues(new Uint8Array(length));

@@ -1,6 +1,6 @@
-import type { Prepared, Question, StrippedRows } from "@/lib/intake";
+import type { Prepared, Question } from "@/lib/intake";
 import type { Asked, View } from "../_talk/view";
-import { absentOf, changesOf } from "./changes";
+import { absentOf, changesOf, correctedShown } from "./changes";
 import { sheetsShown } from "./columns";
 import { allFindings, countsBySeverity, groupsShown } from "./findings";
 import { samplesShown } from "./samples";
@@ -9,8 +9,8 @@ import type { Session } from "./session";
 const mostRows = 200;
 
 /** What the page shows of prepared files. Rows, findings and comments in full stay here, to be asked for piece by piece. */
-export function viewOf(session: Session, prepared: Prepared, held: StrippedRows | null): View {
-  const { stage, questions, counts, comments, rows, mapping } = prepared;
+export function viewOf(session: Session, prepared: Prepared): View {
+  const { stage, questions, counts, comments, mapping } = prepared;
   return {
     stage,
     sheets: sheetsShown(prepared),
@@ -21,8 +21,9 @@ export function viewOf(session: Session, prepared: Prepared, held: StrippedRows 
     counts,
     comments: comments.map(({ file, row }) => ({ file, row })),
     samples: samplesShown(prepared),
-    changes: changesOf(rows, held),
-    absent: absentOf(rows, held, counts.absent),
+    changes: changesOf(prepared),
+    corrected: correctedShown(prepared),
+    absent: absentOf(prepared),
   };
 }
 

@@ -1,18 +1,23 @@
 "use client";
 
-import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
+import { type ChangeEvent, type KeyboardEvent, type ReactNode, useRef, useState } from "react";
 
 export type Choice = { readonly value: string; readonly text: string };
 
 /**
  * A sentence that is a form: its underlined words are choices, and the address that it makes is the question. A choice made with the
- * pointer is asked at once; one made with the keyboard waits for Enter, since arrow keys pass over every choice on the way.
+ * pointer is asked at once; one made with the keyboard waits for Enter, since arrow keys pass over every choice on the way. Ticks wait too:
+ * several are made before they are asked.
  */
 export function Sentence({ children, action }: { readonly children: ReactNode; readonly action: string }) {
   const form = useRef<HTMLFormElement>(null);
   const byKeyboard = useRef(false);
   const [waits, setWaits] = useState(false);
-  const onChange = () => (byKeyboard.current ? setWaits(true) : form.current?.requestSubmit());
+  const onChange = ({ target }: ChangeEvent<HTMLFormElement>) => {
+    const isTick = target instanceof HTMLInputElement && target.type === "checkbox";
+    if (byKeyboard.current || isTick) setWaits(true);
+    else form.current?.requestSubmit();
+  };
   const onKeyDown = (event: KeyboardEvent) => {
     byKeyboard.current = true;
     if (event.key === "Enter" && waits && event.target instanceof HTMLSelectElement) form.current?.requestSubmit();

@@ -1,7 +1,9 @@
 import type { HealingAnswer } from "@/lib/answers";
-import { canonicalWhere, describeWhere } from "@/lib/cohorts";
-import { measureChoices, rescueChoices, splitChoices, unitChoices } from "../_choices";
+import { canonicalWhere } from "@/lib/cohorts";
+import { measureChoices, rescueChoices, unitChoices } from "../_choices";
 import { Sentence, Word } from "../_client/sentence";
+import { CohortWords } from "../_place/asked";
+import { SplitWord } from "../_place/split-word";
 import type { OutcomesQuestion } from "../_question";
 
 type Props = { readonly question: OutcomesQuestion; readonly answer: HealingAnswer };
@@ -14,8 +16,7 @@ export function QuestionSentence({ question, answer }: Props) {
   return (
     <Sentence action="/outcomes">
       {answer.unit === "mm/day" ? "What" : "How long"} was <Word name="measure" label="Clock" value={measure} choices={measureChoices()} />{" "}
-      in <span className="cohort">{describeWhere(where)}</span>, split by{" "}
-      <Word name="by" label="Split by" value={by.join(",")} choices={splitChoices(by)} />
+      in <CohortWords where={where} by={by} place="healing" />, split by <SplitWord by={by} />
       {heals ? (
         <>
           , with healing <Word name="rescue" label="Healing" value={rescue} choices={rescueChoices} />

@@ -31,7 +31,9 @@ export function Worked({ told, where }: { readonly told: Told; readonly where: W
   );
 }
 
-function References({ told: { references, batch, dataTo } }: { readonly told: Told }) {
+function References({ told: { references, commands, batch, dataTo } }: { readonly told: Told }) {
+  // a comparison is asked again by its own words
+  const again = commands.every((command) => command.startsWith("compare ")) ? null : (references[0]?.stamp ?? null);
   return (
     <>
       <dt>{references.length === 1 ? "Result reference" : "Result references"}</dt>
@@ -44,6 +46,12 @@ function References({ told: { references, batch, dataTo } }: { readonly told: To
       <dd>
         Batch {batch}
         {dataTo === null ? "" : `, data to ${dataTo}`}.
+        {again === null ? null : (
+          <>
+            {" "}
+            The same numbers come again with <code>npm run -s lengthbook -- result {again}</code>
+          </>
+        )}
       </dd>
     </>
   );

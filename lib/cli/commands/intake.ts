@@ -47,7 +47,7 @@ export const intake: Command = {
         held: await heldRows(registry),
         beside: await heldBeside(registry),
       });
-      await writeBeside(registry, prepared, call);
+      writeBeside(registry, prepared, call);
       if (prepared.questions.length > 0 || prepared.rowsHeld === 0) throw refusal(prepared);
       if (call.checkOnly) return answered(prepared, null);
       const committed = await registry.commit(prepared.rows, {
@@ -89,10 +89,10 @@ function mappingsOf({ folder }: Registry, { sheets }: ReadFiles, call: Call) {
 }
 
 /** What the call asks to be written where the files are: the mapping as settled, and the rows set aside. */
-async function writeBeside({ folder }: Registry, prepared: Prepared, { saveMapping: to, refused }: Call): Promise<void> {
+function writeBeside({ folder }: Registry, prepared: Prepared, { saveMapping: to, refused }: Call): void {
   if (to !== undefined) {
     saveMapping(to, prepared.mapping);
-    const kept = await keepMappings(folder, Object.values(prepared.mappings));
+    const kept = keepMappings(folder, Object.values(prepared.mappings));
     say(`mapping saved: ${to}, and for the next file of that shape as ${kept.join(", ")} in the registry's folder`);
   }
   if (refused !== undefined) for (const line of writeRefused(refused, prepared.refusedFiles)) say(line);

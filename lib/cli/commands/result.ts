@@ -1,8 +1,10 @@
-import { result as ask } from "@/lib/answers";
+import { result as ask, version } from "@/lib/answers";
+import { tellAgain } from "@/lib/reports";
 import { textOfAnswer } from "../answer-text";
 import { parseWords, Refusal, UsageError } from "../arguments";
-import { type Command, done } from "../command";
+import { type Answer, type Command, done } from "../command";
 import { withRegistry } from "../registry-folder";
+import { textOfTold, toldAsData } from "../told-text";
 import { withoutMarks } from "./measure";
 
 export const result: Command = {
@@ -13,9 +15,17 @@ export const result: Command = {
     const stamp = words[0] ?? "";
     if (words.length !== 1 || !/^[0-9a-f]{12}$/.test(stamp))
       throw new UsageError("result requires a result reference: twelve characters of 0-9a-f");
-    const answer = await withRegistry((registry) => ask(registry, stamp));
-    if (answer === null) throw new Refusal("No question is kept under that result reference in this registry.");
-    const version = answer.sameVersion ? "" : "\nThe reference comes from another version of the methods: numbers may differ.";
-    return done({ ...withoutMarks(answer), sameVersion: answer.sameVersion }, textOfAnswer(answer) + version);
+    return withRegistry(async (registry): Promise<Answer> => {
+      const place = await tellAgain(registry, stamp);
+      if (place) return again(toldAsData(place.told), textOfTold(place.told), place.version === version);
+      const answer = await ask(registry, stamp);
+      if (answer === null) throw new Refusal("No question is kept under that result reference in this registry.");
+      return again(withoutMarks(answer), textOfAnswer(answer), answer.sameVersion);
+    });
   },
 };
+
+function again(answer: object, text: string, sameVersion: boolean): Answer {
+  const other = sameVersion ? "" : "\nThe reference comes from another version of the methods: numbers may differ.";
+  return done({ ...answer, sameVersion }, text + other);
+}

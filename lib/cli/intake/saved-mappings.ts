@@ -38,11 +38,11 @@ export function chooseMappings(sheets: readonly Sheet[], saved: readonly SavedMa
 }
 
 /** Keeps the mapping of each sheet in the registry's folder, under a name of its headers; nothing in which a detector sees a person. */
-export async function keepMappings(registry: string, mappings: readonly Mapping[]): Promise<readonly string[]> {
+export function keepMappings(registry: string, mappings: readonly Mapping[]): readonly string[] {
   const names: string[] = [];
   for (const mapping of mappings.map(mappingToKeep).filter(({ columns }) => Object.keys(columns).length > 0)) {
     mkdirSync(folderOf(registry), { recursive: true, mode: 0o700 });
-    const name = `${await mappingName(mapping)}.json`;
+    const name = `${mappingName(mapping)}.json`;
     saveMapping(path.join(folderOf(registry), name), mapping);
     names.push(name);
   }

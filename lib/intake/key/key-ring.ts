@@ -1,6 +1,6 @@
 import { turn } from "../pace";
 import { base32 } from "./base32";
-import { hmacSha256, importHmacKey } from "./hmac";
+import { macUnder } from "./mac";
 import { normaliseLocalId, normaliseSurgeonName } from "./normalise";
 import type { UnitKey } from "./unit-key";
 
@@ -8,8 +8,8 @@ const separator = "\u001f";
 const pseudonymLength = 26;
 /** Days in 100 years: no one's calendar can be guessed from the size of a day number. */
 export const shiftModulus = 36_525;
-// enough to keep the platform's threads busy, few enough for a worker to answer between two chunks
-const chunkLength = 512;
+// few enough for a worker to answer between two chunks
+const chunkLength = 1000;
 
 /** A person as the registry knows it, and what to take off its calendar days. */
 export type KeyedPerson = { readonly person: string; readonly shiftDays: number };
@@ -28,25 +28,29 @@ export type KeyRing = {
 
 /** A ring of a key. */
 export function keyRing(key: UnitKey): KeyRing {
-  const imported = importHmacKey(key);
-  const mac = async (message: string) => hmacSha256(await imported, message);
-  const keyed = async (message: string) => base32(await mac(message), pseudonymLength);
-  const shift = async (message: string) => firstWord(await mac(message)) % shiftModulus;
-
-  const pseudonymOf = memoised(keyed);
-  const shiftOf = memoised(shift);
-  const surgeonOf = memoised(keyed);
-  const ring: KeyRing = {
-    pseudonym: async (unit, localId) => pseudonymOf(messageOf("person", unit, normaliseLocalId(localId))),
-    shiftDays: async (unit, localId) => shiftOf(messageOf("day", unit, normaliseLocalId(localId))),
-    surgeonCode: async (unit, name) => surgeonOf(messageOf("surgeon", unit, normaliseSurgeonName(name))),
-    persons: (unit, localIds, onChunk) =>
-      inChunks(localIds, onChunk, async (localId) => ({
-        person: await ring.pseudonym(unit, localId),
-        shiftDays: await ring.shiftDays(unit, localId),
-      })),
+  const mac = macUnder(key);
+  const keyed = (message: string) => base32(mac(message), pseudonymLength);
+  const persons = new Map<string, KeyedPerson>();
+  const personOf = (unit: string, id: string): KeyedPerson => {
+    const name = `${unit}${separator}${id}`;
+    const held = persons.get(name);
+    if (held) return held;
+    const made = { person: keyed(messageOf("person", unit, id)), shiftDays: firstWord(mac(messageOf("day", unit, id))) % shiftModulus };
+    persons.set(name, made);
+    return made;
   };
-  return ring;
+  const surgeons = new Map<string, string>();
+  const surgeonOf = (message: string): string => {
+    const code = surgeons.get(message) ?? keyed(message);
+    surgeons.set(message, code);
+    return code;
+  };
+  return {
+    pseudonym: async (unit, localId) => personOf(unit, normaliseLocalId(localId)).person,
+    shiftDays: async (unit, localId) => personOf(unit, normaliseLocalId(localId)).shiftDays,
+    surgeonCode: async (unit, name) => surgeonOf(messageOf("surgeon", unit, normaliseSurgeonName(name))),
+    persons: (unit, localIds, onChunk) => inChunks(localIds, onChunk, (localId) => personOf(unit, normaliseLocalId(localId))),
+  };
 }
 
 function messageOf(domain: "person" | "day" | "surgeon", unit: string, normalised: string): string {
@@ -59,28 +63,16 @@ function firstWord(bytes: Uint8Array<ArrayBuffer>): number {
   return new DataView(bytes.buffer).getUint32(0);
 }
 
-function memoised<T>(compute: (message: string) => Promise<T>): (message: string) => Promise<T> {
-  const known = new Map<string, Promise<T>>();
-  return (message) => {
-    const held = known.get(message);
-    if (held !== undefined) return held;
-    const made = compute(message);
-    known.set(message, made);
-    return made;
-  };
-}
-
 async function inChunks<A, B>(
   items: readonly A[],
   onChunk: ((done: number) => void) | undefined,
-  work: (item: A) => Promise<B>,
+  work: (item: A) => B,
 ): Promise<readonly B[]> {
   const results: B[] = [];
   for (let from = 0; from < items.length; from += chunkLength) {
-    results.push(...(await Promise.all(items.slice(from, from + chunkLength).map(work))));
+    for (const item of items.slice(from, from + chunkLength)) results.push(work(item));
     onChunk?.(results.length);
-    // work of the platform's threads comes back before messages do: without this a word to stop would wait for the last id
-    await turn();
+    if (results.length < items.length) await turn();
   }
   return results;
 }

@@ -1,3 +1,5 @@
+import { sha256 } from "@noble/hashes/sha2.js";
+import { bytesToHex } from "@noble/hashes/utils.js";
 import type { Mapping, Sheet } from "../types";
 
 /** A mapping that was kept, under a name of its own. */
@@ -24,8 +26,7 @@ export function mappingFor({ headers }: Pick<Sheet, "headers">, saved: readonly 
 }
 
 /** A name for a mapping by its headers alone: the next one for the same headers takes its place. 12 hexadecimal digits of SHA-256. */
-export async function mappingName({ columns }: Pick<Mapping, "columns">): Promise<string> {
+export function mappingName({ columns }: Pick<Mapping, "columns">): string {
   const text = Object.keys(columns).sort().join("\u001f");
-  const hash = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
-  return [...new Uint8Array(hash).slice(0, 6)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+  return bytesToHex(sha256(new TextEncoder().encode(text)).slice(0, 6));
 }

@@ -3,17 +3,21 @@ import { checkCourse } from "../check/course-of-visits";
 import { agesAgainstYears, type PairFact, planOfOneSide, sidesUnlike } from "../check/limb-pairs";
 import type { AnyRow } from "./blank-row";
 import type { Gathered } from "./gather-rows";
+import { eachRow } from "./pace";
+import { rowKey } from "./row-key";
 import { say } from "./stripped-draft";
 
 /** Checks that need several rows of one person: both sides, both bones of a side, ages over the years, gain against visits. */
-export function checkAcross(gathered: Gathered): void {
-  for (const [person, segments] of groupSegments(gathered)) {
+export async function checkAcross(gathered: Gathered, signal: AbortSignal | null = null): Promise<void> {
+  const check = ([person, segments]: readonly [string, SegmentRow[]]) => {
+    // one operation of one person has nothing beside it
+    if (segments.length < 2) return;
     const row = gathered.person.get(person)?.row as PersonRow | undefined;
-    const facts =
-      segments.length < 2 ? [] : [...sidesUnlike(segments, row), ...planOfOneSide(segments, row), ...agesAgainstYears(segments)];
+    const facts = [...sidesUnlike(segments, row), ...planOfOneSide(segments, row), ...agesAgainstYears(segments)];
     for (const fact of facts) place(fact, gathered);
-  }
-  checkCourses(gathered);
+  };
+  await eachRow([...groupSegments(gathered)], check, { signal });
+  await checkCourses(gathered, signal);
 }
 
 function groupSegments({ segment }: Gathered): ReadonlyMap<string, SegmentRow[]> {
@@ -32,19 +36,20 @@ function place({ of, other, fact }: PairFact, { segment }: Gathered): void {
   if (from) say(from, { ...fact, about: { ...fact.about, other: otherRow } });
 }
 
-function checkCourses({ segment, visit }: Gathered): void {
+async function checkCourses({ segment, visit }: Gathered, signal: AbortSignal | null): Promise<void> {
   const visits = new Map<string, VisitRow[]>();
   for (const { row } of visit.values()) {
     const known = visits.get(segmentKey(row));
     if (known) known.push(row as VisitRow);
     else visits.set(segmentKey(row), [row as VisitRow]);
   }
-  for (const [key, rows] of visits) {
+  const check = ([key, rows]: readonly [string, VisitRow[]]) => {
     const held = segment.get(key);
     if (held) for (const fact of checkCourse(held.row as SegmentRow, rows)) say(held.from, fact);
-  }
+  };
+  await eachRow([...visits], check, { signal });
 }
 
-function segmentKey({ person, bone, side, surgeryDay }: AnyRow | SegmentRow): string {
-  return `${person}|${bone}|${side}|${surgeryDay}`;
+function segmentKey(row: AnyRow | SegmentRow): string {
+  return rowKey("segment", row as AnyRow);
 }

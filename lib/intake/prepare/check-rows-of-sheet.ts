@@ -8,22 +8,23 @@ import { dayOnLine } from "../strip";
 import type { AnswerOf } from "./answers";
 import { applyAnswers } from "./apply-answers";
 import { findPart } from "./draft";
-import type { PrepareOptions } from "./options";
 import { eachRow } from "./pace";
 import type { StrippedSheet } from "./strip-drafts";
 import { partIn, type StrippedDraft } from "./stripped-draft";
 import { checkIndices, indexColumnsOf } from "./typed-indices";
 
 /** Runs the checks of single rows over a stripped sheet, answers to their questions applied. */
-export async function checkRowsOfSheet(sheet: StrippedSheet, answerOf: AnswerOf, { signal, onProgress }: PrepareOptions): Promise<void> {
+export async function checkRowsOfSheet(sheet: StrippedSheet, answerOf: AnswerOf, pace: Parameters<typeof eachRow>[2]): Promise<void> {
   const indices = indexColumnsOf(sheet);
   await eachRow(
     sheet.stripped,
     (stripped) => {
       checkOne(stripped, answerOf);
       checkIndices(stripped, sheet.sheet.rows[stripped.draft.index] ?? [], indices);
+      // what was read is needed no more: a hundred thousand rows would be held twice
+      stripped.draft.parts.length = 0;
     },
-    { signal, onChunk: (done) => onProgress?.({ step: "check", done, of: sheet.stripped.length }) },
+    pace,
   );
 }
 

@@ -1,4 +1,4 @@
-import type { Value } from "@/lib/codebook";
+import type { TableName, Value } from "@/lib/codebook";
 import { type CellRead, isDay, type ReadCell } from "../cells/cell-read";
 import { saysNoEvent } from "../cells/read-code";
 import type { SheetKind } from "../match/sheet-kind";
@@ -7,6 +7,7 @@ import { type Target, targetId } from "../match/target";
 import type { Sheet } from "../types";
 import type { ColumnPlan } from "./column-plan";
 import { type Draft, newDraft, partOf } from "./draft";
+import { partTemplates, type Templates, tableFilled } from "./part-templates";
 import { type Rules, readerOf } from "./reader-of";
 import { suspectOf } from "./suspect-of";
 
@@ -22,17 +23,28 @@ export function compileRows(
 ): (index: number) => Draft {
   // the row's own bone and side must be known before the columns that depend on them
   const ordered = [...plans].sort((a, b) => rank(a.target) - rank(b.target));
+  const templates = partTemplates(ordered, kind);
+  const first = firstPart(kind);
   const columns = ordered.map(
-    (plan): Column => ({ plan, read: readerOf(plan, rules, suspectOf(sheet, plan.index, known)), fill: fillerOf(plan.target, kind) }),
+    (plan): Column => ({
+      plan,
+      read: readerOf(plan, rules, suspectOf(sheet, plan.index, known)),
+      fill: fillerOf(plan.target, kind, templates),
+    }),
   );
   return (index) => {
     const cells = sheet.rows[index] as readonly string[];
     const draft = newDraft(sheet.file, sheet.rowNumbers[index] as number, index);
-    if (kind === "one-sheet") partOf(draft, "segment");
-    else if (kind !== "persons") partOf(draft, tableOfKind[kind]);
+    if (first) partOf(draft, first, null, null, templates(first, null, null));
     for (const column of columns) fillCell(draft, column, cells[column.plan.index] as string);
     return draft;
   };
+}
+
+/** The part that a row has even where its cells are blank. */
+function firstPart(kind: SheetKind): TableName | null {
+  if (kind === "one-sheet") return "segment";
+  return kind === "persons" ? null : tableOfKind[kind];
 }
 
 function rank({ table, field }: Target): number {
@@ -55,14 +67,14 @@ function fillCell(draft: Draft, { plan, read, fill }: Column, cell: string): voi
   fill(draft, result);
 }
 
-function fillerOf(target: Target, kind: SheetKind): Column["fill"] {
+function fillerOf(target: Target, kind: SheetKind, templates: Templates): Column["fill"] {
   if (target.table === "file") return fileFiller(target);
   const { table, field, moment, number } = target;
   if (table === "person" && field === "unit") return unitFiller;
-  // the episode of a visit or event sheet only names the segment
-  const main = kind === "one-sheet" || table !== "segment" || kind === "persons" ? table : tableOfKind[kind];
+  const main = tableFilled(table, kind);
+  const template = templates(main, moment, number);
   return (draft, { value, also }) => {
-    const { values } = partOf(draft, main, moment, number);
+    const { values } = partOf(draft, main, moment, number, template);
     if (value !== null && value !== undefined) values[field] = value;
     if (also) for (const [other, held] of Object.entries(also)) values[other] ??= held;
   };

@@ -7,8 +7,10 @@ export type Part = {
   readonly table: TableName;
   readonly moment: Moment | null;
   readonly number: number | null;
-  readonly values: { [field: string]: Value | RawDay };
+  /** A field that nothing was read for is absent or `undefined`. */
+  readonly values: Values;
 };
+export type Values = { [field: string]: Value | RawDay | undefined };
 
 export type PlacedFact = Fact & { readonly column: string | null; readonly field: string | null };
 
@@ -32,10 +34,16 @@ export function newDraft(file: string, row: number, index: number): Draft {
   return { file, row, index, unit: null, localId: "", birth: null, surgeon: null, noEvents: false, parts: [], facts: [] };
 }
 
-/** The part of a draft for a table, moment and number, made where there is none. */
-export function partOf(draft: Draft, table: TableName, moment: Moment | null = null, number: number | null = null): Part {
+/** The part of a draft for a table, moment and number, made where there is none; `template`: its fields, so that it needn't grow one by one. */
+export function partOf(
+  draft: Draft,
+  table: TableName,
+  moment: Moment | null = null,
+  number: number | null = null,
+  template: Readonly<Values> = {},
+): Part {
   for (const part of draft.parts) if (part.table === table && part.moment === moment && part.number === number) return part;
-  const made: Part = { table, moment, number, values: {} };
+  const made: Part = { table, moment, number, values: { ...template } };
   draft.parts.push(made);
   return made;
 }

@@ -21,22 +21,23 @@ const howMade: ReadonlySet<string> = new Set(["occasion", "bodyDayFrom"]);
 export async function gatherRows(
   drafts: readonly StrippedDraft[],
   stands: (draft: StrippedDraft) => boolean,
-  signal?: AbortSignal | null,
+  pace: Parameters<typeof eachRow>[2] = {},
 ): Promise<Gathered> {
   const gathered = Object.fromEntries(tableNames.map((table) => [table, new Map<string, Held>()])) as Gathered;
   const gather = (draft: StrippedDraft) => {
     if (!stands(draft)) return;
     numberEvents(draft, (key) => gathered.event.get(key)?.row);
-    checkRepeats(draft, gathered);
-    if (stands(draft)) keep(draft, gathered);
+    const keys = draft.parts.map(({ table, row }) => rowKey(table, row));
+    checkRepeats(draft, keys, gathered);
+    if (stands(draft)) keep(draft, keys, gathered);
   };
-  await eachRow(drafts, gather, { signal });
+  await eachRow(drafts, gather, pace);
   return gathered;
 }
 
-function checkRepeats(draft: StrippedDraft, gathered: Gathered): void {
-  for (const { table, row, number } of draft.parts) {
-    const held = gathered[table].get(rowKey(table, row));
+function checkRepeats(draft: StrippedDraft, keys: readonly string[], gathered: Gathered): void {
+  for (const [i, { table, row, number }] of draft.parts.entries()) {
+    const held = gathered[table].get(keys[i] as string);
     if (!held || held.from.draft.file !== draft.draft.file) continue;
     const place = { found: "a value unlike that of another row", about: { other: held.from.draft.row } };
     const field = conflictOf(held.row, row);
@@ -56,9 +57,9 @@ export function conflictOf(held: AnyRow, row: AnyRow): string | null {
   return null;
 }
 
-function keep(draft: StrippedDraft, gathered: Gathered): void {
-  for (const { table, row } of draft.parts) {
-    const key = rowKey(table, row);
+function keep(draft: StrippedDraft, keys: readonly string[], gathered: Gathered): void {
+  for (const [i, { table, row }] of draft.parts.entries()) {
+    const key = keys[i] as string;
     const held = gathered[table].get(key);
     if (!held) gathered[table].set(key, { row, from: draft });
     else

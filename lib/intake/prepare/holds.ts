@@ -1,6 +1,5 @@
 import { detectInCell, type SuspicionKind } from "../detect";
 import type { Sheet } from "../types";
-import { tallyOf } from "./column-cells";
 
 const cellsLookedAt = 200;
 const held = new WeakMap<Sheet, Map<number, readonly SuspicionKind[]>>();
@@ -17,9 +16,11 @@ export function kindsHeld(sheet: Sheet, index: number): readonly SuspicionKind[]
 function lookAt(sheet: Sheet, index: number): readonly SuspicionKind[] {
   const kinds = new Set<SuspicionKind>();
   const header = sheet.headerCells[index] ?? "";
-  let looked = 0;
-  for (const cell of tallyOf(sheet, index).keys()) {
-    if (++looked > cellsLookedAt) break;
+  const looked = new Set<string>();
+  for (const row of sheet.rows) {
+    const cell = row[index] ?? "";
+    if (cell === "" || looked.has(cell)) continue;
+    if (looked.add(cell).size > cellsLookedAt) break;
     for (const { kind, level } of detectInCell(cell, { header })) if (level === "block") kinds.add(kind);
   }
   return [...kinds];

@@ -5,13 +5,14 @@ import type { Draft } from "./draft";
 export type Keyed = { readonly unit: string; readonly person: string; readonly shiftDays: number; readonly surgeon: string | null };
 
 /** Pseudonyms, shifts and surgeons' codes of drafts, each person computed once. Drafts without a local number get `null`. */
-export async function keyDrafts(drafts: readonly Draft[], ring: KeyRing, unit: string, onPersons?: (done: number) => void) {
+export async function keyDrafts(drafts: readonly Draft[], ring: KeyRing, unit: string, onPersons?: (done: number, of: number) => void) {
   const byUnit = groupIds(drafts, unit);
   const persons = new Map<string, { person: string; shiftDays: number }>();
+  const of = [...byUnit.values()].reduce((sum, ids) => sum + ids.size, 0);
   let before = 0;
   for (const [code, ids] of byUnit) {
     const list = [...ids];
-    const keyed = await ring.persons(code, list, (done) => onPersons?.(before + done));
+    const keyed = await ring.persons(code, list, (done) => onPersons?.(before + done, of));
     keyed.forEach((each, i) => {
       persons.set(`${code}\u001f${list[i]}`, each);
     });

@@ -11,12 +11,12 @@ import { partIn, type StrippedDraft, say } from "./stripped-draft";
  * hold together what no sheet may say alone. The registry would refuse the whole commit for it; here it sets one row aside.
  */
 export function meetMerged(drafts: readonly StrippedDraft[], held: HeldIndex | null): (draft: StrippedDraft) => void {
-  const devices = new Map<string, string | null>();
-  for (const draft of drafts) {
-    const segment = partIn(draft, "segment");
-    if (segment) devices.set(segmentKey(segment), (segment.device ?? null) as string | null);
-  }
-  const deviceOf = (event: AnyRow) => devices.get(segmentKey(event)) ?? held?.find("segment", event)?.device ?? null;
+  // most loads have no event of another sheet's segment
+  let devices: ReadonlyMap<string, string | null> | null = null;
+  const deviceOf = (event: AnyRow) => {
+    devices ??= devicesOf(drafts);
+    return devices.get(segmentKey(event)) ?? held?.find("segment", event)?.device ?? null;
+  };
   return (draft) => {
     const segment = partIn(draft, "segment");
     const known = segment && held?.find("segment", segment);
@@ -28,6 +28,15 @@ export function meetMerged(drafts: readonly StrippedDraft[], held: HeldIndex | n
       sayNewErrors(draft, number === null ? facts : facts.map((fact) => ({ ...fact, field: `${fact.field}.${number}` })));
     }
   };
+}
+
+function devicesOf(drafts: readonly StrippedDraft[]): ReadonlyMap<string, string | null> {
+  const devices = new Map<string, string | null>();
+  for (const draft of drafts) {
+    const segment = partIn(draft, "segment");
+    if (segment) devices.set(segmentKey(segment), (segment.device ?? null) as string | null);
+  }
+  return devices;
 }
 
 function mergedSegment(held: HeldIndex, segment: AnyRow, known: AnyRow): SegmentRow {

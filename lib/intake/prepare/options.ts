@@ -4,7 +4,12 @@ import type { CalendarDate } from "../strip";
 import type { LengthUnit, Mapping, Sheet, StrippedRows } from "../types";
 import type { CodedRow } from "./coded-events";
 
-export type Progress = { readonly step: "read" | "key" | "check"; readonly done: number; readonly of: number };
+/** How far the work is, step after step: rows, or persons where keys are made. `done` never falls within a step, and ends at `of`. */
+export type Progress = {
+  readonly step: "read" | "key" | "strip" | "check" | "compare";
+  readonly done: number;
+  readonly of: number;
+};
 export type RowAnswer = { readonly file: string; readonly row: number; readonly code: string; readonly answer: string };
 
 /** A number that the registry reads as another's of the same patient: its days lie `days` further on that one's line. */

@@ -2,7 +2,10 @@ import { detectInHeader } from "../detect";
 import { finding } from "../findings/finding";
 import type { SheetMatch } from "../match/column-match";
 import { matchSheet } from "../match/match-sheet";
+import { fieldOfTarget } from "../match/target";
+import { turn } from "../pace";
 import type { Finding, LengthUnit, Mapping, Sheet } from "../types";
+import { tallyOf } from "./column-cells";
 import { dropWording } from "./drop-wording";
 import { kindsHeld } from "./holds";
 import { knownPersons } from "./known-persons";
@@ -23,14 +26,27 @@ export type PreparedColumns = {
 };
 
 /** Matches every sheet's columns, plans how they are read, and says what is dropped and what must be asked. */
-export function prepareSheets(
+export async function prepareSheets(
   sheets: readonly Sheet[],
   mappingOf: (file: string) => Mapping,
-  lengths: LengthUnit | null,
-): readonly PreparedColumns[] {
+  { lengths, signal }: { readonly lengths: LengthUnit | null; readonly signal: AbortSignal | null },
+): Promise<readonly PreparedColumns[]> {
   const matched = sheets.map((sheet) => ({ sheet, match: matchSheet(sheet, mappingOf(sheet.file)) }));
+  // columns are judged by their different cells: counted first, a column a turn
+  for (const each of matched) await tallyColumns(each, signal);
   const known = knownPersons(matched);
   return matched.map(({ sheet, match }) => prepareColumns(sheet, match, { mapping: mappingOf(sheet.file), lengths, known }));
+}
+
+async function tallyColumns({ sheet, match }: { readonly sheet: Sheet; readonly match: SheetMatch }, signal: AbortSignal | null) {
+  for (const { index, target } of match.columns) {
+    const field = target && fieldOfTarget(target);
+    const isJudged = target?.table === "file" || field?.kind === "day" || field?.kind === "number" || field?.kind === "count";
+    if (!isJudged) continue;
+    tallyOf(sheet, index);
+    await turn();
+    signal?.throwIfAborted();
+  }
 }
 
 type Options = { readonly mapping: Mapping; readonly lengths: LengthUnit | null; readonly known: () => ReadonlySet<string> };

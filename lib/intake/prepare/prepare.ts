@@ -13,7 +13,7 @@ import { keyDrafts } from "./keyed-drafts";
 import { meetHeldPerson, nearDuplicates, noteNews } from "./meet-held";
 import { meetMerged } from "./meet-merged";
 import { compareWithHeld } from "./news";
-import type { PrepareOptions } from "./options";
+import type { PrepareOptions, Progress } from "./options";
 import { eachRow } from "./pace";
 import { type PreparedColumns, prepareSheets } from "./prepare-columns";
 import type { Prepared } from "./prepared";
@@ -31,17 +31,34 @@ import type { StrippedDraft } from "./stripped-draft";
 export async function prepare(options: PrepareOptions): Promise<Prepared> {
   const mapping = options.mapping ?? emptyMapping;
   const mappingOf = (file: string) => options.mappings?.[file] ?? mapping;
-  const columns = prepareSheets(options.sheets, mappingOf, options.lengths ?? null);
+  const columns = await prepareSheets(options.sheets, mappingOf, { lengths: options.lengths ?? null, signal: options.signal ?? null });
   if (!options.ring || columns.some(({ plan }) => plan.questions.length > 0)) return columnsOnly(columns, mappingOf, options);
   const readable = columns.filter(({ refused }) => !refused);
   const answerOf = answersFrom(mappingOf, options.rowAnswers);
   const sheets = await stripSheets(readable, { ...options, mappingOf, ring: options.ring }, answerOf);
   const asked = sheets.flatMap((sheet) => settleBlankConsolidation(sheet, answerOf));
-  for (const sheet of sheets) await checkRowsOfSheet(sheet, answerOf, options);
+  const checked = counted("check", rowsIn(sheets), options);
+  for (const sheet of sheets) await checkRowsOfSheet(sheet, answerOf, { signal: options.signal, onChunk: checked.chunkOf(sheet.stripped) });
   const all = sheets.flatMap(({ stripped }) => stripped);
   const { rows, compared } = await gatherAndCompare(all, options, answerOf);
   const questions = [...asked, ...sheets.flatMap((sheet) => questionsOfRows(sheet, stands))];
-  return withRows({ columns, sheets, rows, asked, questions, compared, mappingOf, options, stands });
+  return await withRows({ columns, sheets, rows, asked, questions, compared, mappingOf, options, stands });
+}
+
+/** Tells progress through lists worked one after another. */
+function counted(step: Progress["step"], of: number, { onProgress }: PrepareOptions) {
+  let before = 0;
+  return {
+    chunkOf: (list: readonly unknown[]) => {
+      const start = before;
+      before += list.length;
+      return (done: number) => onProgress?.({ step, done: start + done, of });
+    },
+  };
+}
+
+function rowsIn(sheets: readonly StrippedSheet[]): number {
+  return sheets.reduce((sum, { stripped }) => sum + stripped.length, 0);
 }
 
 type Stripping = PrepareOptions & { readonly mappingOf: (file: string) => Mapping; readonly ring: KeyRing };
@@ -55,9 +72,9 @@ async function stripSheets(
   const drafted = await readDrafts(readable, options.mappingOf, options);
   for (const sheet of drafted) settleZeros(sheet.drafts, answerOf);
   const drafts = drafted.flatMap((sheet) => sheet.drafts);
-  const onPersons = (done: number) => {
+  const onPersons = (done: number, of: number) => {
     options.signal?.throwIfAborted();
-    options.onProgress?.({ step: "key", done, of: drafts.length });
+    options.onProgress?.({ step: "key", done, of });
   };
   const keyedOf = await keyDrafts(drafts, options.ring, options.unit ?? "unit-1", onPersons);
   return stripDrafts(drafted, keyedOf, options);
@@ -72,11 +89,12 @@ async function gatherAndCompare(all: readonly StrippedDraft[], options: PrepareO
     if (held) meetHeldPerson(draft, held);
     if (stands(draft)) askNear(draft);
   };
-  await eachRow(all, meet, { signal });
+  const compared = counted("compare", all.length * 3, options);
+  await eachRow(all, meet, { signal, onChunk: compared.chunkOf(all) });
   const checkMerged = meetMerged(all, held);
-  await eachRow(all, (draft) => stands(draft) && checkMerged(draft), { signal });
-  const gathered = await gatherRows(all, stands, signal);
-  checkAcross(gathered);
+  await eachRow(all, (draft) => stands(draft) && checkMerged(draft), { signal, onChunk: compared.chunkOf(all) });
+  const gathered = await gatherRows(all, stands, { signal, onChunk: compared.chunkOf(all) });
+  await checkAcross(gathered, signal);
   if (held) await eachRow(all, (draft) => stands(draft) && noteNews(draft, held), { signal });
   const rows = strippedRows(gathered);
   return { rows, compared: await compareWithHeld(gathered, rows, { held, signal }) };

@@ -7,6 +7,7 @@ import { commentsOf } from "./comments";
 import { type Compared, notCompared } from "./news";
 import type { PrepareOptions } from "./options";
 import { groupFindings, orderFindings } from "./order-findings";
+import { eachRow } from "./pace";
 import { findingsOf, headersByField } from "./place-facts";
 import type { PreparedColumns } from "./prepare-columns";
 import type { Prepared, Refused, TableCounts } from "./prepared";
@@ -51,11 +52,23 @@ export function columnsOnly(columns: Columns, mappingOf: MappingOf, options: Pre
 }
 
 /** Everything about files whose rows were read. */
-export function withRows({ columns, sheets, rows, asked, questions, compared, mappingOf, options, stands }: Walked): Prepared {
-  const placed = sheets.flatMap(({ plan, stripped }) => {
+export async function withRows({
+  columns,
+  sheets,
+  rows,
+  asked,
+  questions,
+  compared,
+  mappingOf,
+  options,
+  stands,
+}: Walked): Promise<Prepared> {
+  const placed: { draft: StrippedDraft; findings: readonly Finding[] }[] = [];
+  for (const { plan, stripped } of sheets) {
     const headers = headersByField(plan.columns);
-    return stripped.map((draft) => ({ draft, findings: findingsOf(draft, headers) }));
-  });
+    const tell = (draft: StrippedDraft) => draft.facts.length > 0 && placed.push({ draft, findings: findingsOf(draft, headers) });
+    await eachRow(stripped, tell, { signal: options.signal });
+  }
   const refused = [
     ...placed.flatMap(({ draft, findings }) => refusedRow(draft, findings)),
     ...columns.flatMap(({ sheet }) => raggedRows(sheet)),
@@ -73,7 +86,8 @@ export function withRows({ columns, sheets, rows, asked, questions, compared, ma
     refused,
     samples: samplesOfSheets(sheets, stands),
     counts: {
-      rowsRead: placed.length + columns.reduce((sum, { sheet }) => sum + sheet.ragged.length, 0),
+      rowsRead:
+        sheets.reduce((sum, { stripped }) => sum + stripped.length, 0) + columns.reduce((sum, { sheet }) => sum + sheet.ragged.length, 0),
       rowsRefused: refused.length,
       made: countRows(rows),
       ...compared.counts,

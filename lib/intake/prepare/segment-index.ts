@@ -15,18 +15,18 @@ export type SegmentIndex = {
 export function segmentIndex(held: StrippedRows | null, joins: readonly Joined[] = []): SegmentIndex {
   const joined = new Map(joins.map((join) => [join.person, join]));
   const segments = new Map<string, Map<number, Named>>();
+  // a load of segments alone never asks for one: rows are entered when first asked
+  const waiting: AnyRow[] = [];
   const lines = new Map<string, "dated" | "undated">();
   const index: SegmentIndex = {
-    add: ({ person, bone, side, surgeryDay, episode = null }) => {
-      const key = `${person}|${bone}|${side}`;
-      const known = segments.get(key) ?? new Map<number, Named>();
-      segments.set(key, known);
-      if (typeof surgeryDay === "number") known.set(surgeryDay, { surgeryDay, episode: typeof episode === "number" ? episode : null });
+    add: (row) => {
+      waiting.push(row);
     },
     addPerson: (person, line) => {
       if (!lines.has(person)) lines.set(person, line);
     },
     segmentsOf: (person, bone, side) => {
+      for (const row of waiting.splice(0)) enter(segments, row);
       const own = segments.get(`${person}|${bone}|${side}`) ?? new Map<number, Named>();
       const join = joined.get(person);
       const others = join ? [...(segments.get(`${join.as}|${bone}|${side}`)?.values() ?? [])] : [];
@@ -39,4 +39,11 @@ export function segmentIndex(held: StrippedRows | null, joins: readonly Joined[]
   for (const row of held?.person ?? []) index.addPerson(row.person, row.line);
   for (const row of held?.segment ?? []) index.add(row);
   return index;
+}
+
+function enter(segments: Map<string, Map<number, Named>>, { person, bone, side, surgeryDay, episode = null }: AnyRow): void {
+  const key = `${person}|${bone}|${side}`;
+  const known = segments.get(key) ?? new Map<number, Named>();
+  segments.set(key, known);
+  if (typeof surgeryDay === "number") known.set(surgeryDay, { surgeryDay, episode: typeof episode === "number" ? episode : null });
 }

@@ -1,5 +1,5 @@
 import { type AnyRow, blankRow } from "./blank-row";
-import type { Part } from "./draft";
+import type { Part, Values } from "./draft";
 import type { Keyed } from "./keyed-drafts";
 import { placed } from "./strip-segment";
 import { missing, type StrippedDraft, type StrippedPart } from "./stripped-draft";
@@ -9,27 +9,36 @@ import type { Surgery } from "./time-of-surgery";
 export type Beside = { readonly row: AnyRow; readonly keyed: Keyed; readonly surgery: Surgery };
 
 /** Rows that a one-sheet row's other columns make: body measures, visits, events, scores. */
-export function rowsBeside(stripped: StrippedDraft, part: Part, { row, keyed, surgery }: Beside): StrippedPart[] {
-  const name = { person: keyed.person, bone: row.bone ?? null, side: row.side ?? null, surgeryDay: surgery.day };
-  const values = placed(part, surgery.day, keyed);
-  const made = (table: "visit" | "event" | "score", more: AnyRow): StrippedPart => ({
-    table,
-    row: { ...blankRow(table), ...values, ...more },
-    number: part.number,
-  });
+export function rowsBeside(stripped: StrippedDraft, part: Part, beside: Beside): StrippedPart[] {
   switch (part.table) {
     case "segment":
     case "person":
       return [];
     case "bodyMeasure":
-      return bodyMeasure(stripped, part, values, { row, keyed, surgery });
+      return bodyMeasure(stripped, part, beside);
     case "visit":
-      return wanted(stripped, part, ["visitDay"]) ? [made("visit", name)] : [];
-    case "event":
-      return wanted(stripped, part, ["eventType"]) ? [made("event", { ...name, consequenceOf: consequenceOf(stripped, part) })] : [];
+      return made(stripped, part, beside, ["visitDay"]);
+    case "event": {
+      const event = made(stripped, part, beside, ["eventType"]);
+      for (const { row } of event) row.consequenceOf = consequenceOf(stripped, part);
+      return event;
+    }
     case "score":
-      return wanted(stripped, part, ["scoreCode", "scoreDay", "scoreValue"]) ? [made("score", { person: keyed.person })] : [];
+      return made(stripped, part, beside, ["scoreCode", "scoreDay", "scoreValue"]);
   }
+}
+
+/** The row that a part's columns make, where they hold what it needs. */
+function made(stripped: StrippedDraft, part: Part, { row, keyed, surgery }: Beside, required: readonly string[]): StrippedPart[] {
+  if (!wanted(stripped, part, required)) return [];
+  const own = placed(part, surgery.day, keyed, blankRow(part.table));
+  own.person = keyed.person;
+  if (part.table !== "score") {
+    own.bone = row.bone ?? null;
+    own.side = row.side ?? null;
+    own.surgeryDay = surgery.day;
+  }
+  return [{ table: part.table, row: own, number: part.number }];
 }
 
 /** The type of the event from which one followed, said by its code or, in numbered columns, by the other's number. */
@@ -50,7 +59,7 @@ function consequenceOf({ draft, facts }: StrippedDraft, { values, number }: Part
 
 /** Numbered columns that are all blank are no row; some filled without what names them are a fault. */
 function wanted({ facts, draft }: StrippedDraft, { values, number }: Part, required: readonly string[]): boolean {
-  if (Object.keys(values).length === 0) return false;
+  if (isBlank(values)) return false;
   const lacking = required.filter((field) => values[field] === undefined);
   for (const field of lacking) {
     const id = `${field}.${number}`;
@@ -71,24 +80,27 @@ const seenDays = [
 ] as const;
 
 /** A body measure of a one-sheet row, on its own date, or on the day of surgery (before) or of last follow-up (final). */
-function bodyMeasure(stripped: StrippedDraft, part: Part, values: AnyRow, { row, keyed, surgery }: Beside): StrippedPart[] {
-  if (Object.keys(values).every((field) => field === "bodyDay")) return [];
-  const own = values.bodyDay ?? null;
-  const lastSeen = row.lastFollowUpDay ?? latest(seenDays.map((field) => row[field]));
+function bodyMeasure(stripped: StrippedDraft, part: Part, { row: segment, keyed, surgery }: Beside): StrippedPart[] {
+  const { bodyDay, ...measures } = part.values;
+  if (isBlank(measures)) return [];
+  const row = placed(part, surgery.day, keyed, blankRow("bodyMeasure"));
+  const own = row.bodyDay ?? null;
+  const lastSeen = segment.lastFollowUpDay ?? latest(seenDays.map((field) => segment[field]));
   const taken = part.moment === "final" ? lastSeen : surgery.day;
   if (own === null && taken === null) {
     missing(stripped, "lastFollowUpDay", "a day last seen, or a date of its own, for the final body measures");
     return [];
   }
-  const bodyDayFrom = own !== null ? "recorded" : part.moment === "final" ? "last-follow-up" : "surgery";
-  const occasion = part.moment ?? "other";
-  return [
-    {
-      table: "bodyMeasure",
-      number: null,
-      row: { ...blankRow("bodyMeasure"), ...values, person: keyed.person, bodyDay: own ?? taken, occasion, bodyDayFrom },
-    },
-  ];
+  row.person = keyed.person;
+  row.bodyDay = own ?? taken;
+  row.occasion = part.moment ?? "other";
+  row.bodyDayFrom = own !== null ? "recorded" : part.moment === "final" ? "last-follow-up" : "surgery";
+  return [{ table: "bodyMeasure", number: null, row }];
+}
+
+function isBlank(values: Readonly<Values>): boolean {
+  for (const field in values) if (values[field] !== undefined) return false;
+  return true;
 }
 
 function latest(days: readonly (AnyRow[string] | undefined)[]): number | null {

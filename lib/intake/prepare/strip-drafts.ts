@@ -18,6 +18,8 @@ export async function stripDrafts(
   options: PrepareOptions,
 ): Promise<StrippedSheet[]> {
   const index = segmentIndex(options.held ?? null, options.joins);
+  const of = sheets.reduce((sum, { drafts }) => sum + drafts.length, 0);
+  let before = 0;
   const made = new Map<DraftedSheet, StrippedDraft[]>();
   const ordered = [...sheets].sort((a, b) => order(a) - order(b));
   for (const sheet of ordered) {
@@ -40,8 +42,9 @@ export async function stripDrafts(
         if (segment) index.add(segment);
         if (row.keyed && row.line) index.addPerson(row.keyed.person, row.line);
       },
-      { signal: options.signal },
+      { signal: options.signal, onChunk: (done) => options.onProgress?.({ step: "strip", done: before + done, of }) },
     );
+    before += sheet.drafts.length;
     made.set(sheet, stripped);
   }
   return sheets.map((sheet) => ({ ...sheet, stripped: made.get(sheet) ?? [] }));

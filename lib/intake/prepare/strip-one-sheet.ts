@@ -64,12 +64,12 @@ function checkUndated(stripped: StrippedDraft, { hasSurgeryDates }: SheetTraits)
 
 function personPart(draft: Draft, keyed: Keyed, surgery: Surgery): StrippedPart {
   const part = findPart(draft, "person");
-  const values = part ? placed(part, surgery.day, keyed) : {};
-  return {
-    table: "person",
-    number: null,
-    row: { ...blankRow("person"), ...values, person: keyed.person, unit: keyed.unit, line: surgery.line },
-  };
+  const row = blankRow("person");
+  if (part) placed(part, surgery.day, keyed, row);
+  row.person = keyed.person;
+  row.unit = keyed.unit;
+  row.line = surgery.line;
+  return { table: "person", number: null, row };
 }
 
 /** Times since surgery that reach beyond today. */
@@ -79,9 +79,9 @@ function checkTimes(stripped: StrippedDraft, surgery: Surgery, todayNumber: numb
   for (const { values, moment, number } of stripped.draft.parts) {
     for (const field in values) {
       const value = values[field];
+      if (!isDay(value) || !("after" in value) || value.after <= left) continue;
       const id = moment === null && number === null ? field : `${field}.${moment ?? number}`;
-      if (isDay(value) && "after" in value && value.after > left)
-        say(stripped, { code: "date-in-future", found: "a time since surgery that ends after today", field: id });
+      say(stripped, { code: "date-in-future", found: "a time since surgery that ends after today", field: id });
     }
   }
 }

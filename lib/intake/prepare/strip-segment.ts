@@ -1,4 +1,3 @@
-import type { Value } from "@/lib/codebook";
 import { fieldOf } from "@/lib/codebook";
 import { type Fact, isDay, type RawDay } from "../cells/cell-read";
 import type { NumberField } from "../cells/field-kinds";
@@ -22,7 +21,8 @@ export function placeDay(day: RawDay, surgeryDay: number | null, keyed: Keyed): 
 /** Values of a part with its days placed, into a row. */
 export function placed({ values }: Part, surgeryDay: number | null, keyed: Keyed, row: AnyRow = {}): AnyRow {
   for (const field in values) {
-    const value = values[field] as Value | RawDay;
+    const value = values[field];
+    if (value === undefined) continue;
     row[field] = isDay(value) ? placeDay(value, surgeryDay, keyed) : value;
   }
   return row;

@@ -10,14 +10,14 @@ import type { FromWorker, Task, ToWorker } from "./talk";
 
 // A thread for one large commit: it takes the lines, checks them and commits over a connection of its own, and then it ends, its memory with it.
 
-const { folder, ...options } = workerData as Task;
+const { folder, at } = workerData as Task;
 const taker = lineTaker();
 
 function committed(): CommitResult {
-  const { rows, findings, unitKey } = taker.finish();
+  const { rows, ...brought } = taker.finish();
   const db = openRegistryFile(folder);
   try {
-    return inTransaction(db, () => commitRows(db, rows, { ...options, findings, ...(unitKey ? { unitKey } : {}) }, checkRows));
+    return inTransaction(db, () => commitRows(db, rows, { ...brought, at }, checkRows));
   } finally {
     closeRegistryFile(db);
   }

@@ -2,7 +2,7 @@ import type { CommitResult } from "../types";
 import type { Failure } from "./failure";
 
 /** What a worker is started with. */
-export type Task = { readonly folder: string; readonly at: string; readonly overCorrections: number };
+export type Task = { readonly folder: string; readonly at: string };
 /** Pieces of the text of a commit, then its end. */
 export type ToWorker = { readonly text: string } | { readonly end: true };
 /** Each piece is answered before the next is sent, so that no more than one waits; then what came of it all. */

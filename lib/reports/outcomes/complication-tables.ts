@@ -3,6 +3,8 @@ import { type Column, count, decimals, noValue, percentText, tableFrom, words } 
 import type { ToldTable } from "../told/told";
 import { classWords, codeWords, upperFirst } from "../words/code-words";
 
+const phases = ["in-theatre", "latency", "distraction", "consolidation", "after", "not recorded"] as const;
+
 type Row = { readonly answer: MeasureAnswer; readonly group: MeasureGroup };
 
 /** Every denominator as numerator over denominator, a row each. */
@@ -39,6 +41,36 @@ function intervalText({ share, rate }: MeasureGroup): string {
   return `${text(limits.lower)} to ${text(limits.upper)}${share ? " %" : ""}`;
 }
 
+type Operations = { readonly label: string; readonly purpose: string; readonly byPhase: ReadonlyMap<string, number> };
+
+/** Unplanned operations by what they were for and when; planned ones are in no count. */
+export function operationsTable(operations: MeasureAnswer | undefined): ToldTable {
+  const rows = (operations?.groups ?? []).flatMap(({ label, classes = {} }) => {
+    const purposes = new Map<string, Map<string, number>>();
+    for (const [name, n] of Object.entries(classes)) {
+      const [purpose = "", phase = ""] = name.split(", ");
+      purposes.set(purpose, (purposes.get(purpose) ?? new Map<string, number>()).set(phase, n));
+    }
+    return [...purposes].map(([purpose, byPhase]): Operations => ({ label, purpose, byPhase }));
+  });
+  const all = ({ byPhase }: Operations) => [...byPhase.values()].reduce((sum, n) => sum + n, 0);
+  const columns: Column<Operations>[] = [
+    words("purpose", "For", ({ purpose }) => upperFirst(codeWords(purpose))),
+    ...((operations?.groups.length ?? 0) > 1 ? [words<Operations>("group", "Group", ({ label }) => label)] : []),
+    count("all", "Operations", all),
+    ...phases.map((phase) =>
+      count<Operations>(phase, upperFirst(codeWords(phase)), ({ byPhase }) => byPhase.get(phase) ?? byPhase.get(`phase ${phase}`) ?? 0),
+    ),
+  ];
+  return {
+    caption: "Unplanned operations, by what they were for and when",
+    table: tableFrom(
+      columns,
+      [...rows].sort((a, b) => all(b) - all(a)),
+    ),
+  };
+}
+
 /** Patients by the heaviest class of their segments. */
 export function worstTable(worst: MeasureAnswer | undefined, { scheme }: MatrixAnswer): ToldTable {
   const columns: Column<MeasureGroup>[] = [
@@ -49,8 +81,6 @@ export function worstTable(worst: MeasureAnswer | undefined, { scheme }: MatrixA
   ];
   return { caption: `Patients by their heaviest class (${scheme.title.toLowerCase()})`, table: tableFrom(columns, worst?.groups ?? []) };
 }
-
-const phases = ["in-theatre", "latency", "distraction", "consolidation", "after", "not recorded"] as const;
 
 /** When events of each type began, what they needed, and whether they had resolved within a year. */
 export function factsTable({ groups }: MatrixAnswer): ToldTable {

@@ -7,7 +7,7 @@ import { classWords, codeWords, upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
 import { notesOf } from "../words/notes";
-import { denominatorsTable, factsTable, worstTable } from "./complication-tables";
+import { denominatorsTable, factsTable, operationsTable, worstTable } from "./complication-tables";
 import { complicationSentences } from "./complication-words";
 
 export type EndRule = "healed-and-bearing" | "implant-removal" | "twelve-months";
@@ -43,7 +43,12 @@ export async function tellComplications(registry: Registry, question: Complicati
     sentences: complicationSentences(matrix, by),
     cautions: withoutPinSites ? ["Pin-site infections are left out of every number here."] : [],
     figures: [drawable(complicationMatrixFigure, matrixRecord(matrix, by.get("complication-segments-with-any")))],
-    tables: [denominatorsTable(overDenominators.flatMap((id) => by.get(id) ?? [])), worstTable(by.get(worst), matrix), factsTable(matrix)],
+    tables: [
+      denominatorsTable(overDenominators.flatMap((id) => by.get(id) ?? [])),
+      worstTable(by.get(worst), matrix),
+      operationsTable(by.get("operations-per-segment")),
+      factsTable(matrix),
+    ],
     definition: `${matrix.scheme.title} (${matrix.scheme.source}), derived from the facts of each event; end of treatment: ${endWords[endRule]}`,
     method: `${matrix.method}; ${by.get("complication-events-per-segment")?.method ?? ""}`,
     leftOut: leftOutOf(matrix.groups.map(countsOf)),

@@ -1,9 +1,21 @@
-import { type FollowUpAnswer, type FollowUpGroup, followUp } from "@/lib/answers";
-import { type Column, count, decimals, type FollowUpRecord, followUpFigure, noValue, percentText, tableFrom, words } from "@/lib/charts";
+import { type Between, caseMix, type FollowUpAnswer, type FollowUpGroup, followUp } from "@/lib/answers";
+import {
+  balanceFigure,
+  type Column,
+  count,
+  decimals,
+  type FollowUpRecord,
+  followUpFigure,
+  noValue,
+  percentText,
+  tableFrom,
+  words,
+} from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";
+import { balanceRecord } from "../words/case-mix-record";
 import { upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
 import { nobodyIn } from "../words/nobody";
@@ -11,20 +23,33 @@ import { nobodyIn } from "../words/nobody";
 /** Who was seen at each window, who was due, and how much of the time that could have been followed was. */
 export async function tellFollowUp(registry: Registry, question: PlaceQuestion): Promise<Told> {
   const answer = await followUp(registry, askedOf(question));
+  const mix = await caseMix(registry, { between: lostBesideOthers(question), ...(question.asOf === null ? {} : { asOf: question.asOf }) });
+  const lost = mix.sides[0].segments > 0 && mix.sides[1].segments > 0;
   return {
     title: "Follow-up",
     sentences: [...followUpSentences(answer), answer.caution],
     cautions: [],
-    figures: [drawable(followUpFigure, recordOf(answer))],
+    figures: [drawable(followUpFigure, recordOf(answer)), ...(lost ? [drawable(balanceFigure, balanceRecord(mix))] : [])],
     tables: [completenessTable(answer)],
     definition: answer.definition.sentence,
     method: "observed over potential person-time (Clark, Altman, De Stavola 2002); median by reverse Kaplan–Meier, by patient",
     leftOut: [],
     notes: [],
-    references: [{ of: "follow-up", stamp: answer.stamp }],
+    references: [{ of: "follow-up", stamp: answer.stamp }, ...(lost ? [{ of: "the lost beside the others", stamp: mix.stamp }] : [])],
     commands: [commandWords("follow-up", question)],
     batch: answer.batch,
     dataTo: answer.dataTo,
+  };
+}
+
+/** Who was lost, and whether they were like the others to begin with: those who weren't may have fared otherwise. */
+function lostBesideOthers({ where }: PlaceQuestion): Between {
+  const gone = { followUpStatus: ["lost", "transferred", "withdrew"] } as const;
+  return {
+    cohorts: [
+      { name: "Lost, moved or withdrawn", where: { all: [where, gone] } },
+      { name: "The others", where: { all: [where, { not: gone }] } },
+    ],
   };
 }
 

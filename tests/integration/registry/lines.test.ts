@@ -64,6 +64,22 @@ test.each([
   expect(await stateOf(registry)).toEqual(before);
 });
 
+test.each([
+  ["here", { at }],
+  ["in a thread", inThread],
+])(
+  "a sheet that a person chose over a correction is taken from lines committed %s, and not unless somebody was asked",
+  async (_, options) => {
+    const registry = await registryWithCheck();
+    await registry.commit(rowsOf({ person: [aPerson(1)], segment: [aSegment(1, { gainMm: 50 })] }), { at });
+    await registry.correct({ table: "segment", entity: 1, field: "gainMm", value: 52, reason: "measured-again", at });
+    const sheet = rowsOf({ person: [aPerson(1)], segment: [aSegment(1, { gainMm: 54 })] });
+    expect(await registry.commitLines(pieces(whole(sheet)), options)).toMatchObject({ batch: null });
+    expect(await registry.commitLines(pieces(whole(sheet, { overCorrections: 1 })), options)).toMatchObject({ batch: 3 });
+    expect(await registry.corrections()).toEqual([]);
+  },
+);
+
 test("bytes that are no text are refused", async () => {
   const registry = await registryWithCheck();
   async function* bytes() {

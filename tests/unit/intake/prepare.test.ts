@@ -443,10 +443,38 @@ test("progress moves, and a stop leaves nothing", async () => {
   const text = table({ MRN: ids, Bone: ids.map(() => "Femur"), Side: ids.map(() => "L"), "Op date": ids.map(() => "14/02/2023") });
   const steps: string[] = [];
   await load(text, { onProgress: ({ step, done }) => steps.push(`${step} ${done}`) });
-  expect(steps).toEqual(expect.arrayContaining(["read 1000", "read 2500", "key 2500", "check 2500"]));
+  expect(steps).toEqual(expect.arrayContaining(["read 1000", "read 2500", "key 2500", "strip 2500", "check 2500", "compare 7500"]));
   const stop = new AbortController();
   const stopped = load(text, { signal: stop.signal, onProgress: ({ step }) => step === "key" && stop.abort(new Error("told to stop")) });
   await expect(stopped).rejects.toThrow("told to stop");
+});
+
+test("progress never falls within a step, and each step ends", async () => {
+  const some = (n: number, from: number) => Array.from({ length: n }, (_, i) => `A${i + from}`);
+  const sheet = (ids: readonly string[]) =>
+    table({ MRN: ids, Bone: ids.map(() => "Femur"), Side: ids.map(() => "L"), "Op date": ids.map(() => "14/02/2023") });
+  const told = new Map<string, { done: number; of: number }>();
+  await load([sheet(some(1200, 0)), sheet(some(1500, 5000))], {
+    onProgress: ({ step, done, of }) => {
+      expect(done).toBeGreaterThanOrEqual(told.get(step)?.done ?? 0);
+      told.set(step, { done, of });
+    },
+  });
+  expect([...told.keys()]).toEqual(["read", "key", "strip", "check", "compare"]);
+  for (const { done, of } of told.values()) expect(done).toBe(of);
+});
+
+test.each(["read", "key", "strip", "check", "compare"])("told to stop at %s, it stops", async (at) => {
+  const ids = Array.from({ length: 2500 }, (_, i) => `A${i}`);
+  const text = table({ MRN: ids, Bone: ids.map(() => "Femur"), Side: ids.map(() => "L"), "Op date": ids.map(() => "14/02/2023") });
+  const stop = new AbortController();
+  const later: string[] = [];
+  const onProgress = ({ step }: { step: string }) => {
+    if (stop.signal.aborted) later.push(step);
+    if (step === at) stop.abort(new Error("told to stop"));
+  };
+  await expect(load(text, { signal: stop.signal, onProgress })).rejects.toThrow("told to stop");
+  expect(later).toEqual([]);
 });
 
 test("each person is keyed once, however many rows", async () => {
