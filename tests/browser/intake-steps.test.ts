@@ -63,7 +63,7 @@ test("each part has an address, and back and forward go through them with nothin
   for (const part of ["What the comments say", "What we leave out", "What needs your word", "What will be kept"] as const) {
     await turnTo(page, part);
     expect(new URL(page.url()).search).toBe(`?step=${steps[parts.indexOf(part)]}`);
-    expect(await page.evaluate("document.activeElement.closest('.part')?.querySelector('h2').textContent")).toBe(part);
+    await expect.poll(() => page.evaluate("document.activeElement.closest('.part')?.querySelector('h2').textContent")).toBe(part);
   }
   for (const part of parts.slice(2, 6).toReversed()) {
     await page.goBack();

@@ -2,6 +2,7 @@ import { counted } from "@/lib/charts";
 import { type Mapping, parseMapping } from "@/lib/intake";
 import type { Asked } from "../_talk/messages";
 import type { IntakeStore } from "./store";
+import { stoppedWords } from "./trouble";
 
 /** Brings files in: sheets go to the worker, a mapping is taken as what the person says. */
 export async function bringFiles(store: IntakeStore, files: readonly File[]): Promise<void> {
@@ -88,17 +89,31 @@ export function sayMapping(store: IntakeStore, change: Partial<Mapping>): void {
 
 /** Commits. A stop may come too late: what the registry then holds is asked, and said. */
 export async function commit(store: IntakeStore): Promise<void> {
+  await store.askDoor();
   const before = store.state.door?.batch ?? 0;
   const receipt = await store.atWork("commit", "commit", { corrections: store.state.corrections });
+  if (!receipt) {
+    await settleStop(store, before);
+    return;
+  }
+  const { batch } = receipt;
   // the address names the batch, so that a reload still shows what was kept
-  if (receipt?.batch) window.history.replaceState(null, "", `?step=kept&batch=${receipt.batch}`);
-  if (receipt?.batch) store.set({ key: { is: "open", how: "opened", recoveryCode: null } });
-  if (receipt) store.set({ receipt, spoken: receipt.batch === null ? "Nothing was new." : `Kept, as batch ${receipt.batch}.` });
+  if (batch) window.history.replaceState(null, "", `?step=kept&batch=${batch}`);
+  if (batch) store.set({ key: { is: "open", how: "opened", recoveryCode: null } });
+  store.set({ receipt, spoken: batch === null ? "Nothing was new." : `Kept, as batch ${batch}.` });
+  await store.askDoor();
+}
+
+const writingMs = 1000;
+
+/** A commit that was stopped: whether its rows were written is told once the registry has had the time to write them. */
+async function settleStop(store: IntakeStore, before: number): Promise<void> {
+  if (store.state.trouble !== null) return;
+  store.set({ trouble: "Stopping. The registry is asked whether it had written the rows already." });
+  await new Promise((resolve) => setTimeout(resolve, writingMs));
   await store.askDoor();
   const after = store.state.door?.batch ?? before;
-  if (!receipt && after > before)
-    store.set({
-      stale: true,
-      trouble: `The stop came too late: the rows were kept, as batch ${after}. To take them back, go to Today and take batch ${after} back.`,
-    });
+  const tooLate = `The stop came too late: the rows were kept, as batch ${after}. To take them back, go to Today and take batch ${after} back.`;
+  const trouble = after > before ? tooLate : stoppedWords;
+  store.set({ stale: after > before, trouble, spoken: trouble });
 }

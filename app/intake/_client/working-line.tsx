@@ -36,12 +36,14 @@ export function WorkingLine({ store, working, trouble }: Props) {
     );
   if (working === null || !lasts) return null;
   const { what, pace } = working;
-  const said = pace === null || (what === "commit" && pace.done >= pace.of) ? atFirst[what] : words[pace.step];
+  // once all is on its way nothing is counted any more
+  const counted = pace === null || pace.of < 2 || (what === "commit" && pace.done >= pace.of) ? null : pace;
+  const said = pace === null || (counted === null && what === "commit") ? atFirst[what] : words[pace.step];
   return (
     <div className="working sans">
       <label>
-        {said} {pace !== null && pace.of > 1 ? <span className="number muted">{paceWords(pace)}</span> : null}
-        <progress {...(pace !== null && pace.of > 1 ? { value: pace.done, max: pace.of } : {})} />
+        {said} {counted === null ? null : <span className="number muted">{paceWords(counted)}</span>}
+        <progress {...(counted === null ? {} : { value: counted.done, max: counted.of })} />
       </label>
       <button type="button" onClick={() => store.stop()}>
         Stop

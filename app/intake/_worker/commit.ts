@@ -22,12 +22,12 @@ export async function commitRows(session: Session, { corrections }: Asked<"commi
     Object.values(prepared.counts.made).reduce((sum, n) => sum + n, 2),
     { signal, pace },
   );
-  const response = await askServer("/intake/commit", { method: "POST", body, signal });
-  const receipt = (await response.json()) as Receipt;
-  // the registry has moved on: what it holds and whether it has a key are asked anew
+  // whatever comes of it, the registry may have moved on: what it holds and whether it has a key are asked anew
   session.held = null;
   session.beside = null;
   session.door = null;
+  const response = await askServer("/intake/commit", { method: "POST", body, signal });
+  const receipt = (await response.json()) as Receipt;
   if (session.key) session.key = { ...session.key, toKeep: null };
   return receipt;
 }
@@ -46,5 +46,6 @@ async function gathered(lines: Iterable<string>, of: number, { signal, pace }: W
     await new Promise((resolve) => setTimeout(resolve, 0));
     signal.throwIfAborted();
   }
+  pace({ step: "send", done: of, of });
   return new Blob([...parts, chunk], { type: "application/x-ndjson" });
 }
