@@ -44,7 +44,7 @@ function numbersRow(row: readonly string[], table: DataTable, shown: readonly Ta
       {rest.map((column) => {
         const interval = cell(intervalOf(table, column));
         return (
-          <td key={column.id}>
+          <td key={column.id} className={column.align}>
             {cell(column)}
             {interval === undefined || interval === "–" ? null : <span className="under">{interval}</span>}
           </td>
