@@ -20,6 +20,7 @@ export { eventRate } from "./event-rate";
 export { exactRateRatio } from "./exact-rate-ratio";
 export { garwood } from "./garwood";
 export { newcombeDifference } from "./newcombe-difference";
+export { percentFits } from "./percent-fits";
 export { rateRatio } from "./rate-ratio";
 export { riskDifference } from "./risk-difference";
 export { riskRatio } from "./risk-ratio";

@@ -1,6 +1,6 @@
 import { codebookPage } from "@/lib/codebook";
 import { methodsPage } from "./methods/page";
-
+import { printedPercentsPage } from "./printed-percents";
 import { questionsPage } from "./questions";
 
 /** Pages of the docs that are written from the code: path and content. */
@@ -8,4 +8,5 @@ export const writtenPages: Readonly<Record<string, () => string>> = {
   "docs/questions.md": questionsPage,
   "docs/ids.md": codebookPage,
   "docs/methods.md": methodsPage,
+  "docs/printed-percents.md": printedPercentsPage,
 };

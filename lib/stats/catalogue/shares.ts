@@ -4,6 +4,7 @@ import { eventRate } from "../event-rate";
 import { exactRateRatio } from "../exact-rate-ratio";
 import { garwood } from "../garwood";
 import { newcombeDifference } from "../newcombe-difference";
+import { percentFits } from "../percent-fits";
 import { rateRatio } from "../rate-ratio";
 import { riskDifference } from "../risk-difference";
 import { riskRatio } from "../risk-ratio";
@@ -43,6 +44,18 @@ export const shares = [
     event: [1, 1, 0, 1, 0, 0, 0],
     ...compared,
   }),
+  method(
+    "percent-fits",
+    "Whether a printed percentage fits its counts",
+    z.strictObject({
+      x,
+      n,
+      printed: z.number().nonnegative().describe("the percentage as printed"),
+      digits: z.number().int().nonnegative().max(6).describe("decimals it was printed with"),
+    }),
+    percentFits,
+    { x: 98, n: 140, printed: 72, digits: 0 },
+  ),
   method(
     "garwood",
     "A count over exposure with the exact interval",

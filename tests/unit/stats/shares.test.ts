@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { clopperPearson, newcombeDifference, riskDifference, riskRatio, wilson, wilsonClustered } from "@/lib/stats";
+import { clopperPearson, newcombeDifference, percentFits, riskDifference, riskRatio, wilson, wilsonClustered } from "@/lib/stats";
 import { check, checksOf, numbers, type StatCheck, toleranceOf } from "../../external/stat-checks";
 import { answerOf, answersOf, expectAsR, labelsOf, numbersOf } from "./r-answers";
 
@@ -184,4 +184,40 @@ describe("two shares (clubSandwich; Newcombe on n*)", () => {
     expect(() => riskDifference({ ...input, group: [1] })).toThrow("riskDifference requires group as long as event (2), received 1");
     expect(() => riskRatio({ ...input, event: [2, 1] })).toThrow("riskRatio requires events of 0 or 1, received another value at 0");
   });
+});
+
+describe("a printed percentage beside its counts", () => {
+  test("98 of 140 printed as 72 %: 101 of 140, or 98 of 136 or 137", () => {
+    expect(percentFits({ x: 98, n: 140, printed: 72, digits: 0 })).toMatchObject({
+      fits: false,
+      numerators: [101],
+      denominators: [136, 137],
+    });
+  });
+  test.each([
+    [1, 8, 12.5, 1],
+    [1, 8, 13, 0],
+    [1, 8, 12, 0],
+    [0, 33, 0, 0],
+    [28, 16, 175, 0],
+  ])("%i of %i is %d %: a half goes either way, and events may be more than cases", (x, n, printed, digits) => {
+    expect(percentFits({ x, n, printed, digits }).fits).toBe(true);
+  });
+  test("every numerator that prints so, by trying each", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 300 }), fc.integer({ min: 0, max: 1000 }), fc.constantFrom(0, 1), (n, tenths, digits) => {
+        const printed = digits === 0 ? Math.round(tenths / 10) : tenths / 10;
+        const tried = Array.from({ length: n + 1 }, (_, x) => x).filter(
+          (x) => Math.abs((100 * x) / n - printed) <= 0.5 * 10 ** -digits + 1e-9,
+        );
+        expect(percentFits({ x: 0, n, printed, digits }).numerators.filter((x) => x <= n)).toEqual(tried);
+      }),
+    );
+  });
+  test.each([
+    [{ x: -1, n: 10, printed: 5, digits: 0 }, "percentFits requires x to be a whole number of at least 0, received -1"],
+    [{ x: 1, n: 0, printed: 5, digits: 0 }, "percentFits requires n to be a whole number of at least 1, received 0"],
+    [{ x: 1, n: 10, printed: -5, digits: 0 }, "percentFits requires a printed percentage of at least 0, received -5"],
+    [{ x: 1, n: 10, printed: 5, digits: 7 }, "percentFits requires digits of at most 6, received 7"],
+  ])("%j is refused", (input, message) => expect(() => percentFits(input)).toThrow(message));
 });
