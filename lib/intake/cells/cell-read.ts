@@ -31,16 +31,3 @@ export const blankCell: CellRead = readAs(null);
 export function isDay(value: Value | RawDay | undefined): value is RawDay {
   return typeof value === "object" && value !== null;
 }
-
-/** Reads each spelling once: columns of codes and whole numbers repeat a few of them thousands of times. */
-export function remembered(read: ReadCell): ReadCell {
-  const known = new Map<string, CellRead>();
-  return (cell) => {
-    if (cell === "") return blankCell;
-    const held = known.get(cell);
-    if (held) return held;
-    const made = read(cell);
-    known.set(cell, made);
-    return made;
-  };
-}

@@ -12,7 +12,7 @@ import type { Fact } from "../cells/cell-read";
 import { finding } from "../findings/finding";
 import { undatedSurgeryDay } from "../strip";
 import type { Finding, StrippedRows } from "../types";
-import { cellChecks } from "./cell-check";
+import { type CellCheck, cellChecks } from "./cell-check";
 import { checkEvent } from "./check-event";
 import { checkSegment } from "./check-segment";
 import { knownAlone } from "./segment-fact";
@@ -25,20 +25,31 @@ export function checkRows(rows: StrippedRows): readonly Finding[] {
   const cells = checkCells(rows);
   if (cells.length > 0) return cells;
   const persons = new Map(rows.person.map((row) => [row.person, row as PersonRow]));
-  const segments = rows.segment.flatMap((row) => checkOneSegment(row, persons.get(row.person)));
-  const devices = new Map(rows.segment.map((row) => [keyOf(row), row.device]));
-  const events = rows.event.flatMap((row) => checkEvent(row, devices.get(keyOf(row)) ?? null).map((fact) => worded(fact, fact.field)));
-  return [...segments, ...events];
+  const found: Finding[] = [];
+  for (const row of rows.segment) for (const one of checkOneSegment(row, persons.get(row.person))) found.push(one);
+  // few events ask what the device is
+  let devices: ReadonlyMap<string, string | null> | null = null;
+  for (const row of rows.event) {
+    if (checkEvent(row, noFixator).length === 0) continue;
+    devices ??= new Map(rows.segment.map((segment) => [keyOf(segment), segment.device]));
+    for (const fact of checkEvent(row, devices.get(keyOf(row)) ?? null)) found.push(worded(fact, fact.field));
+  }
+  return found;
 }
+
+const noFixator = "magnetic-nail";
+const nothing: readonly Finding[] = [];
 
 function checkCells(rows: StrippedRows): Finding[] {
   const found: Finding[] = [];
   for (const table of tableNames) {
-    const checks = [...cellChecks(table)];
-    for (const row of rows[table]) {
-      for (const [field, check] of checks) {
-        const value = (row as Record<string, Value>)[field] ?? null;
-        const fault = check(value);
+    const fields = [...cellChecks(table).keys()];
+    const checks = [...cellChecks(table).values()];
+    for (const row of rows[table] as readonly Readonly<Record<string, Value>>[]) {
+      for (let i = 0; i < fields.length; i++) {
+        const field = fields[i] as string;
+        const value = row[field] ?? null;
+        const fault = (checks[i] as CellCheck)(value);
         if (fault !== null)
           found.push(finding(codeOf(table, field, value === null), { field }, fault, { choices: "a value that the field can hold" }));
       }
@@ -54,10 +65,10 @@ function codeOf(table: TableName, field: string, isBlank: boolean): FindingCode 
   return kind === "count" || kind === "number" ? "not-a-number" : "not-a-code";
 }
 
-function checkOneSegment(row: SegmentRow, person: PersonRow | undefined): Finding[] {
+function checkOneSegment(row: SegmentRow, person: PersonRow | undefined): readonly Finding[] {
   const context = { ...knownAlone, indication: person?.indication ?? null, aetiology: person?.aetiology ?? null };
   const facts = [...checkSegment(row, context), ...checkLine(row, person)];
-  return facts.map((fact) => worded(fact, fact.field));
+  return facts.length === 0 ? nothing : facts.map((fact) => worded(fact, fact.field));
 }
 
 /** An undated person's surgery is the label of its year and episode and nothing else; a dated one's never looks like one. */

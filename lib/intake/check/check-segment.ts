@@ -32,5 +32,8 @@ const checks: readonly SegmentCheck[] = [
 
 /** What there is to say about a stripped segment, by the days, lengths and implant of its own row. */
 export function checkSegment(row: SegmentRow, context: SegmentContext = knownAlone): readonly RowFact[] {
-  return checks.flatMap((check) => check(row, context));
+  const found: RowFact[] = [];
+  // a plain loop: of a hundred thousand rows nearly every check finds nothing
+  for (const check of checks) for (const fact of check(row, context)) found.push(fact);
+  return found;
 }

@@ -1,4 +1,4 @@
-import { fieldOf, type SegmentRow } from "@/lib/codebook";
+import { fieldOf } from "@/lib/codebook";
 import type { RowFact, SegmentCheck } from "./segment-fact";
 
 type DayOf = "surgeryDay" | "distractionStartDay" | "distractionEndDay" | "consolidationDay";
@@ -13,16 +13,21 @@ const orders: readonly (readonly [DayOf, DayOf])[] = [
 
 /** Surgery, start and end of distraction in this order, and no bone healed before it was cut (codebook.md, order of days). */
 export const checkOrderOfDays: SegmentCheck = (row) => {
-  const found = orders.flatMap(([first, then]) => outOfOrder(row, first, then));
-  return found.filter(({ field }, i) => found.findIndex((other) => other.field === field) === i);
+  const found: RowFact[] = [];
+  for (const [first, then] of orders) {
+    const before = row[first];
+    const after = row[then];
+    if (before === null || after === null || before <= after || found.some(({ field }) => field === then)) continue;
+    const names = { first: labelOf(first), second: labelOf(then) };
+    found.push({
+      code: "days-out-of-order",
+      field: then,
+      found: `${names.second} ${before - after} days before ${names.first}`,
+      about: names,
+    });
+  }
+  return found;
 };
-
-function outOfOrder(row: SegmentRow, first: DayOf, then: DayOf): readonly RowFact[] {
-  const [before, after] = [row[first], row[then]];
-  if (before === null || after === null || before <= after) return [];
-  const names = { first: labelOf(first), second: labelOf(then) };
-  return [{ code: "days-out-of-order", field: then, found: `${names.second} ${before - after} days before ${names.first}`, about: names }];
-}
 
 export function labelOf(field: string): string {
   const label = fieldOf("segment", field).label;

@@ -1,23 +1,12 @@
 import type { Sheet } from "../types";
+import { codedColumn, tallyOfCodes } from "./coded-columns";
 import type { Question } from "./question";
 
 const sampleCount = 3;
 
-const tallies = new WeakMap<Sheet, Map<number, ReadonlyMap<string, number>>>();
-
 /** Different cells of a column that aren't blank, and how often each stands: a column is judged by them, not row by row. */
 export function tallyOf(sheet: Sheet, index: number): ReadonlyMap<string, number> {
-  const held = tallies.get(sheet) ?? new Map<number, ReadonlyMap<string, number>>();
-  tallies.set(sheet, held);
-  const known = held.get(index);
-  if (known) return known;
-  const tally = new Map<string, number>();
-  for (const row of sheet.rows) {
-    const cell = row[index] as string;
-    if (cell !== "") tally.set(cell, (tally.get(cell) ?? 0) + 1);
-  }
-  held.set(index, tally);
-  return tally;
+  return tallyOfCodes(codedColumn(sheet, index));
 }
 
 /** Up to three cells of a column, with their rows: they stay in the tab. */

@@ -5,13 +5,24 @@ import type { SheetKind } from "../match/sheet-kind";
 import { tableOfKind } from "../match/sheet-kind";
 import { type Target, targetId } from "../match/target";
 import type { Sheet } from "../types";
+import { type CodedColumn, codedColumn } from "./coded-columns";
 import type { ColumnPlan } from "./column-plan";
 import { type Draft, newDraft, partOf } from "./draft";
 import { partTemplates, type Templates, tableFilled } from "./part-templates";
 import { type Rules, readerOf } from "./reader-of";
 import { suspectOf } from "./suspect-of";
 
-type Column = { readonly plan: ColumnPlan; readonly read: ReadCell; readonly fill: (draft: Draft, read: CellRead) => void };
+type Fill = (draft: Draft, read: CellRead) => void;
+type Column = {
+  readonly plan: ColumnPlan;
+  readonly cells: CodedColumn;
+  readonly read: ReadCell;
+  /** By spelling: the cell as read. */
+  readonly reads: CellRead[];
+  readonly fill: Fill;
+  /** A spelling of it may say that there was no event. */
+  readonly namesEvent: boolean;
+};
 
 /** A function that reads one row of a sheet into a draft, its columns compiled once. */
 export function compileRows(
@@ -28,15 +39,20 @@ export function compileRows(
   const columns = ordered.map(
     (plan): Column => ({
       plan,
+      cells: codedColumn(sheet, plan.index),
+      reads: [],
+      namesEvent: plan.target.table === "event" && plan.target.field === "eventType",
       read: readerOf(plan, rules, suspectOf(sheet, plan.index, known)),
       fill: fillerOf(plan.target, kind, templates),
     }),
   );
   return (index) => {
-    const cells = sheet.rows[index] as readonly string[];
     const draft = newDraft(sheet.file, sheet.rowNumbers[index] as number, index);
     if (first) partOf(draft, first, null, null, templates(first, null, null));
-    for (const column of columns) fillCell(draft, column, cells[column.plan.index] as string);
+    for (const column of columns) {
+      const code = column.cells.codes[index] as number;
+      if (code > 0) fillCell(draft, column, code);
+    }
     return draft;
   };
 }
@@ -52,14 +68,18 @@ function rank({ table, field }: Target): number {
   return table === "file" ? 2 : 1;
 }
 
-function fillCell(draft: Draft, { plan, read, fill }: Column, cell: string): void {
-  if (cell === "") return;
-  const { table, field } = plan.target;
-  if (table === "event" && field === "eventType" && saysNoEvent(cell)) {
+function fillCell(draft: Draft, column: Column, code: number): void {
+  const { plan, cells, reads, fill } = column;
+  const cell = cells.spellings[code] as string;
+  if (column.namesEvent && saysNoEvent(cell)) {
     draft.noEvents = true;
     return;
   }
-  const result = read(cell);
+  let result = reads[code];
+  if (!result) {
+    result = column.read(cell);
+    reads[code] = result;
+  }
   if (result.facts.length > 0) {
     const place = { column: plan.header, field: targetId(plan.target) };
     for (const fact of result.facts) draft.facts.push({ ...fact, ...place });
@@ -67,7 +87,7 @@ function fillCell(draft: Draft, { plan, read, fill }: Column, cell: string): voi
   fill(draft, result);
 }
 
-function fillerOf(target: Target, kind: SheetKind, templates: Templates): Column["fill"] {
+function fillerOf(target: Target, kind: SheetKind, templates: Templates): Fill {
   if (target.table === "file") return fileFiller(target);
   const { table, field, moment, number } = target;
   if (table === "person" && field === "unit") return unitFiller;
@@ -80,7 +100,7 @@ function fillerOf(target: Target, kind: SheetKind, templates: Templates): Column
   };
 }
 
-function fileFiller({ field, moment }: Target): Column["fill"] {
+function fileFiller({ field, moment }: Target): Fill {
   if (field === "localId") return localIdFiller;
   if (field === "surgeonName") return surgeonFiller;
   if (field === "dateOfBirth") return birthFiller;
@@ -93,23 +113,23 @@ function fileFiller({ field, moment }: Target): Column["fill"] {
   };
 }
 
-const unitFiller: Column["fill"] = (draft, { value }) => {
+const unitFiller: Fill = (draft, { value }) => {
   draft.unit = textOf(value) ?? draft.unit;
 };
 
-const localIdFiller: Column["fill"] = (draft, { value }) => {
+const localIdFiller: Fill = (draft, { value }) => {
   draft.localId = textOf(value) ?? "";
 };
 
-const surgeonFiller: Column["fill"] = (draft, { value }) => {
+const surgeonFiller: Fill = (draft, { value }) => {
   draft.surgeon = textOf(value);
 };
 
-const birthFiller: Column["fill"] = (draft, { value }) => {
+const birthFiller: Fill = (draft, { value }) => {
   draft.birth = isDay(value) && "on" in value ? value.on : null;
 };
 
-const releasesFiller: Column["fill"] = (draft, { also }) => {
+const releasesFiller: Fill = (draft, { also }) => {
   Object.assign(partOf(draft, "segment").values, also);
 };
 

@@ -86,15 +86,30 @@ export function strippedRows(gathered: Gathered): StrippedRows {
 /** Of final body measures taken at last follow-up, an equal one on a later day adds nothing (ids.md §3). */
 function dropRepeatedFinals(table: TableName, rows: readonly AnyRow[]): readonly AnyRow[] {
   if (table !== "bodyMeasure") return rows;
-  const taken = rows.filter(({ bodyDayFrom }) => bodyDayFrom === "last-follow-up").sort((a, b) => Number(a.bodyDay) - Number(b.bodyDay));
-  const seen = new Set<string>();
-  const repeated = new Set<AnyRow>();
-  for (const row of taken) {
-    const said = JSON.stringify([row.person, ...measured.map((field) => row[field])]);
-    if (seen.has(said)) repeated.add(row);
-    seen.add(said);
+  const taken = new Map<Value, AnyRow[]>();
+  for (const row of rows) {
+    if (row.bodyDayFrom !== "last-follow-up") continue;
+    const own = taken.get(row.person as Value);
+    if (own) own.push(row);
+    else taken.set(row.person as Value, [row]);
   }
-  return rows.filter((row) => !repeated.has(row));
+  const repeated = new Set<AnyRow>();
+  for (const own of taken.values()) for (const row of repeatsIn(own)) repeated.add(row);
+  return repeated.size === 0 ? rows : rows.filter((row) => !repeated.has(row));
+}
+
+/** Of one person's final measures, those that say what an earlier day says. */
+function repeatsIn(own: AnyRow[]): readonly AnyRow[] {
+  if (own.length < 2) return [];
+  const seen = new Set<string>();
+  return own
+    .sort((a, b) => Number(a.bodyDay) - Number(b.bodyDay))
+    .filter((row) => {
+      const said = JSON.stringify(measured.map((field) => row[field]));
+      const isKnown = seen.has(said);
+      seen.add(said);
+      return isKnown;
+    });
 }
 
 const measured = Object.keys(tables.bodyMeasure.fields).filter((field) => field.endsWith("Mm") || field === "weightKg");

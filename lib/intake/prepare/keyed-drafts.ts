@@ -1,4 +1,4 @@
-import type { KeyRing } from "../key";
+import type { KeyedPerson, KeyRing } from "../key";
 import type { Draft } from "./draft";
 
 /** Who a draft is about, as the registry knows it, and what to take off its calendar days. */
@@ -7,23 +7,22 @@ export type Keyed = { readonly unit: string; readonly person: string; readonly s
 /** Pseudonyms, shifts and surgeons' codes of drafts, each person computed once. Drafts without a local number get `null`. */
 export async function keyDrafts(drafts: readonly Draft[], ring: KeyRing, unit: string, onPersons?: (done: number, of: number) => void) {
   const byUnit = groupIds(drafts, unit);
-  const persons = new Map<string, { person: string; shiftDays: number }>();
+  const persons = new Map<string, ReadonlyMap<string, KeyedPerson>>();
   const of = [...byUnit.values()].reduce((sum, ids) => sum + ids.size, 0);
   let before = 0;
   for (const [code, ids] of byUnit) {
     const list = [...ids];
     const keyed = await ring.persons(code, list, (done) => onPersons?.(before + done, of));
-    keyed.forEach((each, i) => {
-      persons.set(`${code}\u001f${list[i]}`, each);
-    });
+    persons.set(code, new Map(keyed.map((each, i) => [list[i] as string, each])));
     before += list.length;
   }
   const surgeons = await keySurgeons(drafts, ring, unit);
   return (draft: Draft): Keyed | null => {
     const code = draft.unit ?? unit;
-    const keyed = persons.get(`${code}\u001f${draft.localId}`);
+    const keyed = persons.get(code)?.get(draft.localId);
     if (!keyed) return null;
-    return { unit: code, ...keyed, surgeon: draft.surgeon === null ? null : (surgeons.get(`${code}\u001f${draft.surgeon}`) ?? null) };
+    const surgeon = draft.surgeon === null ? null : (surgeons.get(`${code}\u001f${draft.surgeon}`) ?? null);
+    return { unit: code, person: keyed.person, shiftDays: keyed.shiftDays, surgeon };
   };
 }
 

@@ -2,10 +2,8 @@ import { detectInHeader } from "../detect";
 import { finding } from "../findings/finding";
 import type { SheetMatch } from "../match/column-match";
 import { matchSheet } from "../match/match-sheet";
-import { fieldOfTarget } from "../match/target";
-import { turn } from "../pace";
 import type { Finding, LengthUnit, Mapping, Sheet } from "../types";
-import { tallyOf } from "./column-cells";
+import { codeColumns } from "./coded-columns";
 import { dropWording } from "./drop-wording";
 import { kindsHeld } from "./holds";
 import { knownPersons } from "./known-persons";
@@ -32,21 +30,13 @@ export async function prepareSheets(
   { lengths, signal }: { readonly lengths: LengthUnit | null; readonly signal: AbortSignal | null },
 ): Promise<readonly PreparedColumns[]> {
   const matched = sheets.map((sheet) => ({ sheet, match: matchSheet(sheet, mappingOf(sheet.file)) }));
-  // columns are judged by their different cells: counted first, a column a turn
-  for (const each of matched) await tallyColumns(each, signal);
+  // columns are judged and read by their different cells
+  for (const { sheet, match } of matched) {
+    const read = match.columns.flatMap(({ index, target }) => (target ? [index] : []));
+    await codeColumns(sheet, read, signal);
+  }
   const known = knownPersons(matched);
   return matched.map(({ sheet, match }) => prepareColumns(sheet, match, { mapping: mappingOf(sheet.file), lengths, known }));
-}
-
-async function tallyColumns({ sheet, match }: { readonly sheet: Sheet; readonly match: SheetMatch }, signal: AbortSignal | null) {
-  for (const { index, target } of match.columns) {
-    const field = target && fieldOfTarget(target);
-    const isJudged = target?.table === "file" || field?.kind === "day" || field?.kind === "number" || field?.kind === "count";
-    if (!isJudged) continue;
-    tallyOf(sheet, index);
-    await turn();
-    signal?.throwIfAborted();
-  }
 }
 
 type Options = { readonly mapping: Mapping; readonly lengths: LengthUnit | null; readonly known: () => ReadonlySet<string> };

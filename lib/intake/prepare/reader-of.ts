@@ -1,5 +1,5 @@
 import type { CodeField } from "@/lib/codebook";
-import { type ReadCell, readAs, remembered, unread } from "../cells/cell-read";
+import { type ReadCell, readAs, unread } from "../cells/cell-read";
 import type { Suspect } from "../cells/not-understood";
 import { readBones, readSides } from "../cells/read-bone-side";
 import { readCodes, type Spellings } from "../cells/read-code";
@@ -23,12 +23,12 @@ export type Rules = {
   readonly listed: Readonly<Record<string, readonly string[]>>;
 };
 
-/** Compiles the reader of a column: one function a column, so that a million cells ask no question twice. */
-export function readerOf(plan: ColumnPlan, rules: Rules, suspect: ColumnSuspect): ReadCell {
-  return remembered(compile(plan, rules, suspect));
-}
-
-function compile({ target, field, reading }: ColumnPlan, rules: Rules, { cell: suspect, announcesNumbers }: ColumnSuspect): ReadCell {
+/** Compiles the reader of a column's cells that aren't blank: one function a column, so that a million cells ask no question twice. */
+export function readerOf(
+  { target, field, reading }: ColumnPlan,
+  rules: Rules,
+  { cell: suspect, announcesNumbers }: ColumnSuspect,
+): ReadCell {
   const said = rules.values[target.field] ?? {};
   const dates = { order: rules.dates, thisYear: rules.thisYear, todayNumber: rules.todayNumber };
   if (target.table === "file" && field === null) return readFileOnly(target.field, dates, suspect);

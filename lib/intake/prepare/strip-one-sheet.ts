@@ -22,7 +22,7 @@ export function stripOneSheet(
   options: StripOptions,
   { index, ...traits }: SheetTraits & { readonly index: SegmentIndex },
 ): StrippedDraft {
-  const stripped: StrippedDraft = { draft, keyed, line: null, parts: [], facts: [...draft.facts] };
+  const stripped: StrippedDraft = { draft, keyed, line: null, parts: [], facts: draft.facts };
   const segment = findPart(draft, "segment");
   if (!keyed) missing(stripped, "localId");
   for (const field of namesOfSegment) if (segment && segment.values[field] === undefined) missing(stripped, field);
@@ -36,7 +36,8 @@ export function stripOneSheet(
   stripped.facts.push(...facts);
   lookedFor(row, draft, traits);
   stripped.parts.push(personPart(draft, keyed, surgery), { table: "segment", row, number: null });
-  for (const part of draft.parts) stripped.parts.push(...rowsBeside(stripped, part, { row, keyed, surgery }));
+  const beside = { row, keyed, surgery };
+  for (const part of draft.parts) for (const made of rowsBeside(stripped, part, beside)) stripped.parts.push(made);
   return stripped;
 }
 

@@ -21,7 +21,7 @@ const required: Readonly<Record<TableKind, readonly string[]>> = {
 
 /** Strips a row of a sheet that holds one table. Its segment is found among those of these files and those held. */
 export function stripTableRow(draft: Draft, keyed: Keyed | null, kind: TableKind, index: SegmentIndex): StrippedDraft {
-  const stripped: StrippedDraft = { draft, keyed, line: null, parts: [], facts: [...draft.facts] };
+  const stripped: StrippedDraft = { draft, keyed, line: null, parts: [], facts: draft.facts };
   if (!keyed) missing(stripped, "localId");
   const table = tableOfKind[kind];
   const part = draft.parts.find((each) => each.table === table) ?? { table, moment: null, number: null, values: {} };

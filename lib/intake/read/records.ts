@@ -2,7 +2,7 @@ import papa from "papaparse/papaparse.min.js";
 import type { Delimiter } from "../types";
 
 /** A record of the file and the line on which it begins, 1 = first line. */
-export type Record = { readonly cells: readonly string[]; readonly line: number };
+export type Record = { readonly cells: string[]; readonly line: number };
 export type Records = { readonly records: readonly Record[]; readonly unclosedQuoteAt: number | null };
 
 const lineBreak = /\r\n|\n|\r/g;

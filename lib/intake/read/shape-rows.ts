@@ -20,12 +20,22 @@ export function shapeRows(head: readonly string[], records: readonly Record[]): 
   for (const { cells, line } of records) {
     if (cells.length < columns || lastFilled(cells) > columns) ragged.push({ row: line, cells });
     else {
-      rows.push(cells.slice(0, columns).map(plainCell));
+      rows.push(plainCells(cells.length === columns ? cells : cells.slice(0, columns)));
       rowNumbers.push(line);
     }
   }
   const headerCells = [...head.slice(0, columns), ...Array<string>(Math.max(0, columns - head.length)).fill("")];
   return { headerCells: headerCells.map((cell) => unguardCell(cell)), rows, rowNumbers, ragged };
+}
+
+/** Cells made plain where they stand: a copy of each row would hold a long file twice. */
+function plainCells(cells: string[]): readonly string[] {
+  for (let i = 0; i < cells.length; i++) {
+    const cell = cells[i] as string;
+    const plain = plainCell(cell);
+    if (plain !== cell) cells[i] = plain;
+  }
+  return cells;
 }
 
 /** A cell without the marks that keep a spreadsheet from changing it: an apostrophe before it, or `="…"` around it. */

@@ -46,6 +46,8 @@ function closingQuote(text: string, open: number): number {
 }
 
 function candidateOf(unit: number): number {
+  // letters, and digits, which most of a file is
+  if (unit > 0x3b || (unit > 0x2c && unit < 0x3b)) return -1;
   if (unit === 0x3b) return 0;
   if (unit === 0x09) return 1;
   return unit === 0x2c ? 2 : -1;
