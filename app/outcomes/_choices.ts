@@ -1,10 +1,10 @@
-import { clockList } from "@/lib/answers";
+import type { MeasureEntry } from "@/lib/answers";
 import type { Choice } from "./_client/sentence";
 import type { OutcomesQuestion } from "./_question";
 
-/** Every clock; other measures have places of their own. */
-export function measureChoices(): readonly Choice[] {
-  return clockList().map(({ id, title }) => ({ value: id, text: title.toLowerCase() }));
+/** Every clock, the unit's own indices last; other measures have places of their own. */
+export function measureChoices(clocks: readonly MeasureEntry[]): readonly Choice[] {
+  return clocks.map(({ id, title }) => ({ value: id, text: title.toLowerCase() }));
 }
 
 export const rescueChoices: readonly Choice[] = [

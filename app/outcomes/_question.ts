@@ -1,5 +1,4 @@
-import type { HealingQuestion } from "@/lib/answers";
-import { clockList } from "@/lib/answers";
+import type { HealingQuestion, MeasureEntry } from "@/lib/answers";
 import type { ClockUnit } from "@/lib/charts";
 import type { Asked } from "../_page/asked";
 import { type Refuse, readBatch, readBy, readWhere, type Trouble, textOf } from "./_address/pieces";
@@ -13,13 +12,17 @@ const usual = { measure: "surgery-to-consolidation", rescue: "counted" } as cons
 const known = ["measure", "by", "unit", "rescue", "where", "asOf"];
 
 /** Reads the address. The address is the question: what is left out of it has its usual value. */
-export function readQuestion(asked: Asked, newestBatch: number): { question: OutcomesQuestion } | { troubles: readonly Trouble[] } {
+export function readQuestion(
+  asked: Asked,
+  newestBatch: number,
+  clocks: readonly MeasureEntry[],
+): { question: OutcomesQuestion } | { troubles: readonly Trouble[] } {
   const troubles: Trouble[] = [];
   const refuse = (parameter: string, expected: string) => void troubles.push({ parameter, expected });
   for (const name of Object.keys(asked)) if (!known.includes(name)) refuse("a piece with an unknown name", `one of ${known.join(", ")}`);
   const text = (name: string) => textOf(asked[name], () => refuse(name, "to be given once"));
 
-  const measure = readMeasure(text("measure"), refuse);
+  const measure = readMeasure(text("measure"), clocks, refuse);
   const by = readBy(text("by"), refuse);
   const rescue = readOneOf(text("rescue"), ["counted", "competing"] as const, () => refuse("rescue", "counted or competing"));
   const unit = readOneOf(text("unit"), ["days", "months"] as const, () => refuse("unit", "days or months"));
@@ -29,8 +32,7 @@ export function readQuestion(asked: Asked, newestBatch: number): { question: Out
   return { question: { measure: measure.id, by, rescue, where, asOf, unit: shownUnit(measure.unit, unit) } };
 }
 
-function readMeasure(text: string | null, refuse: Refuse): { readonly id: string; readonly unit: string } {
-  const list = clockList();
+function readMeasure(text: string | null, list: readonly MeasureEntry[], refuse: Refuse): { readonly id: string; readonly unit: string } {
   const found = list.find(({ id }) => id === (text ?? usual.measure));
   if (!found) refuse("measure", `one of ${list.map(({ id }) => id).join(", ")}`);
   return found ?? { id: usual.measure, unit: "days/cm" };

@@ -1,5 +1,5 @@
 import type { Metadata } from "next";
-import { healing } from "@/lib/answers";
+import { clockList, clocksAsOf, healing, type MeasureEntry } from "@/lib/answers";
 import { answerOf, captionOf, drawSvg, equalGainText, figureCsv, layoutHealing, tableOf } from "@/lib/charts";
 import { describeWhere } from "@/lib/cohorts";
 import { registry } from "../_data/registry";
@@ -20,13 +20,16 @@ const widths = { wide: 880, narrow: 328 } as const;
 
 export default async function Outcomes({ searchParams }: PageAsked) {
   const { batch, segments } = await standing();
-  const read = readQuestion(await searchParams, batch);
+  const clocks = clockList(await clocksAsOf(await registry()));
+  const read = readQuestion(await searchParams, batch, clocks);
   if ("troubles" in read) return <NotUnderstood troubles={read.troubles} />;
   if (segments === 0 && read.question.asOf === null) return <NoData />;
-  return <Answered question={read.question} />;
+  return <Answered question={read.question} clocks={clocks} />;
 }
 
-async function Answered({ question }: { readonly question: OutcomesQuestion }) {
+type Props = { readonly question: OutcomesQuestion; readonly clocks: readonly MeasureEntry[] };
+
+async function Answered({ question, clocks }: Props) {
   const { unit, asOf, where, ...asked } = question;
   const answer = await healing(await registry(), { ...asked, where, ...(asOf === null ? {} : { asOf }) });
   const draw = (width: number) => drawSvg(layoutHealing(answer, { width, unit }));
@@ -34,7 +37,7 @@ async function Answered({ question }: { readonly question: OutcomesQuestion }) {
   return (
     <main className="sheet" id="page">
       <h1 className="only-heard">Outcomes: {answer.definition.title.toLowerCase()}</h1>
-      <QuestionSentence question={question} answer={answer} />
+      <QuestionSentence question={question} answer={answer} clocks={clocks} />
       <p className="answer number">{noBreak(answerOf(answer, unit))}</p>
       {equalGain === null ? null : <p className="number">{noBreak(equalGain)}</p>}
       <Figure

@@ -1,8 +1,9 @@
 import type { Where } from "@/lib/cohorts";
-import { complicationMeasures, type Denominator, type EndRule, indexDefinitions, type Rescue } from "@/lib/outcomes";
+import { complicationMeasures, type Denominator, type EndRule, type Rescue } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { complications } from "./complications/complications";
 import { healing } from "./healing/healing";
+import { isClock } from "./measures/clocks";
 import { measure } from "./measures/measure";
 import type { HealingAnswer, MeasureAnswer } from "./types";
 
@@ -27,7 +28,7 @@ export type AnyQuestion = {
 export async function ask(registry: Registry, asked: AnyQuestion): Promise<HealingAnswer | MeasureAnswer> {
   const { measure: id, by, where, asOf, rescue, per, scheme, score, endRule, withoutPinSites } = asked;
   const common = { measure: id, ...given({ by, where, asOf }) };
-  if (indexDefinitions.some((one) => one.id === id)) return healing(registry, { ...common, ...given({ rescue, per }) });
+  if (isClock(id)) return healing(registry, { ...common, ...given({ rescue, per }) });
   const complication = complicationMeasures.find((one) => one.id === id);
   if (complication) return complications(registry, { ...common, measure: complication.id, ...given({ scheme, endRule, withoutPinSites }) });
   const plan = per === "plannedGainMm" || per === "plannedGainFinalMm" ? per : undefined;
@@ -42,5 +43,5 @@ function given<T extends object>(options: T): Given<T> {
 }
 
 export function isHealing(answer: HealingAnswer | MeasureAnswer): answer is HealingAnswer {
-  return indexDefinitions.some((one) => one.id === answer.measure);
+  return isClock(answer.measure);
 }

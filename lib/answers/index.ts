@@ -23,6 +23,7 @@ export { type CaseMixAnswer, caseMix } from "./compare/case-mix";
 export { type CompareAnswer, type CompareQuestion, compare, type SideAnswer } from "./compare/compare";
 export type { Difference } from "./compare/differences";
 export { canBeAdjusted, compareFamily, type FamilyAnswer, type FamilyMember, type FamilyQuestion } from "./compare/family";
+export { compareSeveral, type SeveralAnswer, type SeveralQuestion } from "./compare/several";
 export type { Between } from "./compare/sides";
 export { onStraightLines } from "./compare/straight-lines";
 export { type ComplicationQuestion, complications } from "./complications/complications";
@@ -42,6 +43,7 @@ export { type CurveGroup, gainBands, type HealingCurveAnswer, healingCurve } fro
 export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain, type GainLine } from "./healing/days-against-gain";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { clockList, type MeasureEntry, measureList } from "./measures";
+export { clocksAsOf } from "./measures/clocks";
 export { type MeasureQuestion, measure } from "./measures/measure";
 export {
   type BeforeAfterAnswer,

@@ -1,4 +1,4 @@
-import { complicationMeasures, complicationSentence, definitionSentence, indexDefinitions } from "@/lib/outcomes";
+import { complicationMeasures, complicationSentence, definitionSentence, type IndexDefinition, indexDefinitions } from "@/lib/outcomes";
 import { bareMeasures } from "./measures/catalogue";
 
 /** A row of `measure --list`. */
@@ -10,16 +10,16 @@ export type MeasureEntry = {
   readonly definition: string;
 };
 
-/** The clocks alone: what the healing question can be asked of. */
-export function clockList(): readonly MeasureEntry[] {
-  return indexDefinitions.map((one) => ({ ...entry(one), of: "segment", definition: definitionSentence(one) }));
+/** The clocks alone: what the healing question can be asked of; of every unit, or those given. */
+export function clockList(clocks: readonly IndexDefinition[] = indexDefinitions): readonly MeasureEntry[] {
+  return clocks.map((one) => ({ ...entry(one), of: "segment", definition: definitionSentence(one) }));
 }
 
-/** Every measure that can be asked for, by its bare id, in the order in which they are offered. */
-export function measureList(): readonly MeasureEntry[] {
+/** Every measure that can be asked for, by its bare id, in the order in which they are offered: with no clocks given, those of every unit. */
+export function measureList(clocks?: readonly IndexDefinition[]): readonly MeasureEntry[] {
   const read = bareMeasures().map(([id, one]) => ({ ...entry(one), id, of: one.of, definition: one.sentence }));
   const events = complicationMeasures.map((one) => ({ ...entry(one), of: one.of, definition: complicationSentence(one) }));
-  return [...clockList(), ...read, ...events];
+  return [...clockList(clocks), ...read, ...events];
 }
 
 function entry({ id, title, unit }: { readonly id: string; readonly title: string; readonly unit: string }) {

@@ -8,3 +8,6 @@ export const schemeWords = [
   "surgical",
   "device-related",
 ] as const;
+
+/** What ends the treatment of a nail, for `--end`. */
+export const endRuleWords = ["healed-and-bearing", "implant-removal", "twelve-months"] as const;

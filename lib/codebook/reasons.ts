@@ -9,6 +9,7 @@ export const reasons = [
   "gain-not-positive",
   "gain-under-10mm",
   "healing-date-missing",
+  "other-criterion",
   "no-start",
   "no-end",
   "days-out-of-order",

@@ -7,12 +7,14 @@ const number = (label: string): Field => ({ kind: "number", unit: "points", labe
 const derivedFields: readonly (readonly [id: string, field: Field])[] = [
   ["healingStatus", { kind: "code", codes: healingStatuses, label: "Healing status", role: "plain", known: "later" }],
   ["followUpDays", number("Days followed from surgery")],
+  ["reamedMinusNailMm", { ...number("Reamed diameter less nail diameter"), known: "operation" }],
   ...indexDefinitions.map(({ id, title }) => [id, number(title)] as const),
   ...gainMeasures.filter(({ kind }) => kind === "number").map(({ id, title }) => [id, number(title)] as const),
 ];
 
 const derivedUnits: ReadonlyMap<string, string> = new Map([
   ["followUpDays", "days"],
+  ["reamedMinusNailMm", "mm"],
   ...[...indexDefinitions, ...gainMeasures].map(({ id, unit }) => [id, unit] as const),
 ]);
 

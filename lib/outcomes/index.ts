@@ -41,6 +41,7 @@ export {
   indexDefinitions,
   type Rescue,
 } from "./indices/definition";
+export { type OwnIndex, ownIndex } from "./indices/own";
 export { type Reading, readIndex } from "./indices/reading";
 // Measures by id
 export { alignmentMeasures } from "./measures/alignment-measures";
@@ -56,6 +57,7 @@ export { whyNormDoesNotFit } from "./norms/norm-fit";
 export { boysLongBoneSource, boysTibiaToFemur, type ProportionNorm, proportionNorms } from "./norms/proportion-norms";
 // Proportion and stature
 export { boneLengthMm, type LengthReading } from "./proportion/bone-lengths";
+export { isLeg } from "./proportion/legs";
 export { type BodyMeasure, bodyMeasureAt, type Moment, type PersonCase } from "./proportion/person-case";
 export {
   isLengthenedOnBothSides,
@@ -66,3 +68,5 @@ export {
   proportionIds,
 } from "./proportion/proportion";
 export { measuredStatureGainMm, statureGainMm, statureGrowth, statureMm } from "./proportion/stature";
+// Technique
+export { reamedMinusNailMm } from "./technique";

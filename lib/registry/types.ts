@@ -1,4 +1,4 @@
-import type { FindingCode, TableName } from "@/lib/codebook";
+import type { FindingCode, Rows, TableName } from "@/lib/codebook";
 
 export type Counts = { readonly [T in CountName]: number };
 /** Names of the tables in answers of the command line (ids.md §11). */
@@ -75,4 +75,15 @@ export type Settings = {
   readonly auditYearStartsIn: number;
   readonly toleranceMm: number;
   readonly yearOnly: boolean;
+  /** Indices of the unit's own, beside the built-in ones. */
+  readonly indices: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly from: "surgery" | "distraction-start" | "distraction-end";
+    readonly to: "distraction-end" | "consolidation" | "full-weight-bearing" | "fixator-removal" | "end-of-treatment";
+    readonly criterion: NonNullable<Rows["segment"]["consolidationCriterion"]> | null;
+    readonly per: "gainMm" | "gainFinalMm" | "plannedGainMm" | "plannedGainFinalMm";
+    readonly rescue: "counted" | "competing";
+    readonly unit: "days/cm" | "mm/day";
+  }[];
 };

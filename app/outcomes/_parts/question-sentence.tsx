@@ -1,4 +1,4 @@
-import type { HealingAnswer } from "@/lib/answers";
+import type { HealingAnswer, MeasureEntry } from "@/lib/answers";
 import { canonicalWhere } from "@/lib/cohorts";
 import { measureChoices, rescueChoices, unitChoices } from "../_choices";
 import { Sentence, Word } from "../_client/sentence";
@@ -6,17 +6,18 @@ import { CohortWords } from "../_place/asked";
 import { SplitWord } from "../_place/split-word";
 import type { OutcomesQuestion } from "../_question";
 
-type Props = { readonly question: OutcomesQuestion; readonly answer: HealingAnswer };
+type Props = { readonly question: OutcomesQuestion; readonly answer: HealingAnswer; readonly clocks: readonly MeasureEntry[] };
 
 /** The question as a sentence: filter, caption and methods line in one. */
-export function QuestionSentence({ question, answer }: Props) {
+export function QuestionSentence({ question, answer, clocks }: Props) {
   const { measure, by, rescue, unit, where, asOf } = question;
   const heals = answer.groups.length === 0 || answer.groups.some((group) => group.healed !== undefined);
   const cohort = Object.keys(where).length === 0 ? null : canonicalWhere(where);
   return (
     <Sentence action="/outcomes">
-      {answer.unit === "mm/day" ? "What" : "How long"} was <Word name="measure" label="Clock" value={measure} choices={measureChoices()} />{" "}
-      in <CohortWords where={where} by={by} place="healing" />, split by <SplitWord by={by} />
+      {answer.unit === "mm/day" ? "What" : "How long"} was{" "}
+      <Word name="measure" label="Clock" value={measure} choices={measureChoices(clocks)} /> in{" "}
+      <CohortWords where={where} by={by} place="healing" />, split by <SplitWord by={by} />
       {heals ? (
         <>
           , with healing <Word name="rescue" label="Healing" value={rescue} choices={rescueChoices} />

@@ -9,6 +9,7 @@ export const techniqueSplits = [
   "osteotomySite",
   "osteotomyOrientation",
   "canalVented",
+  "reamedMinusNailMm:2",
   "blockingScrews",
   "arrangement",
   "releaseIliotibialBand",

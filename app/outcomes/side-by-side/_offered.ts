@@ -1,4 +1,4 @@
-import { caseMixFields, isKnownLater, measureList } from "@/lib/answers";
+import { caseMixFields, isKnownLater, type MeasureEntry } from "@/lib/answers";
 import { conditionField } from "@/lib/cohorts";
 import type { Choice } from "../_client/sentence";
 import { fieldChoice, techniqueSplits } from "../_place/split-word";
@@ -42,11 +42,11 @@ export function fieldChoices(): readonly Choice[] {
 /** Covariates that were there before the comparison began. */
 export const covariatesOffered: readonly string[] = caseMixFields.filter((field) => !isKnownLater(field));
 
-export function measureTitle(id: string): string {
-  const listed = measureList().find((entry) => entry.id === id) ?? measureList().find((entry) => id.startsWith(`${entry.id}.`));
+export function measureTitle(id: string, measures: readonly MeasureEntry[]): string {
+  const listed = measures.find((entry) => entry.id === id) ?? measures.find((entry) => id.startsWith(`${entry.id}.`));
   return listed?.title ?? id;
 }
 
-export function isMeasure(id: string): boolean {
-  return measureList().some((entry) => entry.id === id || id.startsWith(`${entry.id}.`));
+export function isMeasure(id: string, measures: readonly MeasureEntry[]): boolean {
+  return measures.some((entry) => entry.id === id || id.startsWith(`${entry.id}.`));
 }

@@ -1,3 +1,4 @@
+import type { MeasureEntry } from "@/lib/answers";
 import { conditionField, type Where } from "@/lib/cohorts";
 import type { Asked } from "../../_page/asked";
 import { type Refuse, readBatch, readWhere, type Trouble, textOf } from "../_address/pieces";
@@ -17,16 +18,18 @@ export type PairQuestion = {
   readonly measures: readonly string[];
   readonly adjust: readonly string[];
   readonly test: boolean;
+  readonly withoutPinSites: boolean;
 };
 
 const usualField = "device";
-const known = ["between", "field", "a", "b", "first", "second", "measure", "adjust", "test", "by", "where", "asOf"];
+const known = ["between", "field", "a", "b", "first", "second", "measure", "adjust", "test", "pins", "by", "where", "asOf"];
 const mostCovariates = 8;
 
 /** Reads the address of a comparison. Outcomes and covariates may be given several times: each tick is one. */
 export function readPair(
   asked: Asked,
   newestBatch: number,
+  list: readonly MeasureEntry[],
 ): { readonly question: PairQuestion } | { readonly troubles: readonly Trouble[] } {
   const troubles: Trouble[] = [];
   const refuse: Refuse = (parameter, expected) => void troubles.push({ parameter, expected });
@@ -36,6 +39,8 @@ export function readPair(
   if (between !== "field" && between !== "cohorts") refuse("between", "field or cohorts");
   const test = text("test") ?? "no";
   if (test !== "no" && test !== "yes") refuse("test", "yes or no");
+  const pins = text("pins") ?? "counted";
+  if (pins !== "counted" && pins !== "left-out") refuse("pins", "counted or left-out");
   const question: PairQuestion = {
     where: readWhere(text("where"), refuse),
     asOf: readBatch(text("asOf"), newestBatch, refuse),
@@ -45,9 +50,10 @@ export function readPair(
     b: text("b"),
     first: text("first"),
     second: text("second"),
-    measures: readMeasures(ticked(asked.measure), refuse),
+    measures: readMeasures(ticked(asked.measure), list, refuse),
     adjust: readAdjust(ticked(asked.adjust), refuse),
     test: test === "yes",
+    withoutPinSites: pins === "left-out",
   };
   return troubles.length > 0 ? { troubles } : { question };
 }
@@ -67,8 +73,8 @@ function ticked(value: string | string[] | undefined): readonly string[] {
   return [...new Set([value ?? []].flat().filter((one) => one !== ""))];
 }
 
-function readMeasures(ids: readonly string[], refuse: Refuse): readonly string[] {
-  if (!ids.every(isMeasure)) refuse("measure", "ids of the list of measures, such as surgery-to-consolidation");
+function readMeasures(ids: readonly string[], list: readonly MeasureEntry[], refuse: Refuse): readonly string[] {
+  if (!ids.every((id) => isMeasure(id, list))) refuse("measure", "ids of the list of measures, such as surgery-to-consolidation");
   if (ids.length > mostOutcomes) refuse("measure", `at most ${mostOutcomes} outcomes`);
   return ids.length === 0 ? usualOutcomes : ids;
 }

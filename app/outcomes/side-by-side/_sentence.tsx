@@ -1,4 +1,4 @@
-import { canBeAdjusted } from "@/lib/answers";
+import { canBeAdjusted, type MeasureEntry } from "@/lib/answers";
 import { type Choice, Sentence, Word } from "../_client/sentence";
 import { CohortWords, KeptWords } from "../_place/asked";
 import { fieldChoice } from "../_place/split-word";
@@ -9,10 +9,12 @@ import type { PairQuestion } from "./_question";
 import { Tick } from "./_tick";
 
 type Props = { readonly question: PairQuestion; readonly groups: Groups };
+type Listed = { readonly list: readonly MeasureEntry[] };
 
 /** The comparison as a sentence, with the outcomes and covariates that were chosen beforehand as ticks beneath it. */
-export function PairSentence({ question, groups }: Props) {
-  const { where, asOf, between, field, measures, adjust, test } = question;
+export function PairSentence({ question, groups, list }: Props & Listed) {
+  const { where, asOf, between, field, measures, adjust, test, withoutPinSites } = question;
+  const own = list.map(({ id }) => id).filter((id) => id.startsWith("own-"));
   return (
     <Sentence action={placeOf("side-by-side").path}>
       How did <GroupWords {...{ question, groups }} /> in <CohortWords where={where} by={[field]} place="side-by-side" />, compared as{" "}
@@ -24,14 +26,20 @@ export function PairSentence({ question, groups }: Props) {
         </>
       ) : null}
       , with p values <Word name="test" label="p values" value={test ? "yes" : "no"} choices={tests} />
+      {measures.some((id) => id.startsWith("complication")) ? (
+        <>
+          , pin-site infections{" "}
+          <Word name="pins" label="Pin-site infections" value={withoutPinSites ? "left-out" : "counted"} choices={pinSites} />
+        </>
+      ) : null}
       <KeptWords where={where} asOf={asOf} />?
       <fieldset className="ticks sans">
         <legend>Outcomes of the family</legend>
-        {[...new Set([...outcomesOffered, ...measures])].map((id) => (
-          <Tick key={id} name="measure" value={id} ticked={measures.includes(id)} text={measureTitle(id)} />
+        {[...new Set([...outcomesOffered, ...own, ...measures])].map((id) => (
+          <Tick key={id} name="measure" value={id} ticked={measures.includes(id)} text={measureTitle(id, list)} />
         ))}
       </fieldset>
-      {measures.some(canBeAdjusted) ? (
+      {measures.some((id) => canBeAdjusted(id) || own.includes(id)) ? (
         <fieldset className="ticks sans">
           <legend>Adjusted for, chosen beforehand</legend>
           {[...new Set([...covariatesOffered, ...adjust])]
@@ -48,6 +56,10 @@ export function PairSentence({ question, groups }: Props) {
 const ways: readonly Choice[] = [
   { value: "field", text: "two groups of" },
   { value: "cohorts", text: "two saved cohorts" },
+];
+const pinSites: readonly Choice[] = [
+  { value: "counted", text: "counted" },
+  { value: "left-out", text: "left out" },
 ];
 const tests: readonly Choice[] = [
   { value: "no", text: "left out" },

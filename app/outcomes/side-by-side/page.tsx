@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import type { ReactNode } from "react";
-import { isKnownLater } from "@/lib/answers";
+import { clocksAsOf, isKnownLater, measureList } from "@/lib/answers";
 import { conditionField } from "@/lib/cohorts";
 import { tellSideBySide } from "@/lib/reports";
 import { registry } from "../../_data/registry";
@@ -21,12 +21,13 @@ const wouldStand = "two groups side by side: how alike they were to begin with, 
 
 export default async function SideBySide({ searchParams }: PageAsked) {
   const { batch, segments } = await standing();
-  const read = readPair(await searchParams, batch);
+  const list = measureList(await clocksAsOf(await registry()));
+  const read = readPair(await searchParams, batch, list);
   if ("troubles" in read) return <NotUnderstood troubles={read.troubles} afresh={placeOf("side-by-side").path} />;
   if (segments === 0 && read.question.asOf === null) return <NoData wouldStand={wouldStand} />;
   const { question } = read;
   const groups = await groupsOf(await registry(), question);
-  const sentence = <PairSentence question={question} groups={groups} />;
+  const sentence = <PairSentence question={question} groups={groups} list={list} />;
   if (groups.between === null) return <NotTwo question={question} groups={groups} sentence={sentence} />;
   const told = await toldOr(question, groups.between);
   if ("refused" in told) return <NotTwo question={question} groups={groups} sentence={sentence} refused={told.refused} />;
@@ -39,10 +40,10 @@ export default async function SideBySide({ searchParams }: PageAsked) {
 
 /** A comparison that can't be made is refused in words; anything else is a fault. */
 async function toldOr(question: PairQuestion, between: NonNullable<Groups["between"]>) {
-  const { measures, adjust, test, asOf } = question;
+  const { measures, adjust, test, withoutPinSites, asOf } = question;
   const covariates = adjust.map((field) => ({ field, label: conditionField(field)?.label ?? field }));
   try {
-    return await tellSideBySide(await registry(), { between, measures, adjust: covariates, test, scheme: null, asOf });
+    return await tellSideBySide(await registry(), { between, measures, adjust: covariates, test, scheme: null, withoutPinSites, asOf });
   } catch (error) {
     if (error instanceof RangeError && error.message.includes("in both"))
       return {

@@ -3,6 +3,7 @@ import type { Registry } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { measureList } from "../measures";
 import { readMeasure } from "../measures/catalogue";
+import { clocksAsOf } from "../measures/clocks";
 import { type Head, openQuestion } from "../question/open";
 import { reasonsAgainst } from "./reasons-against";
 
@@ -34,7 +35,7 @@ export async function cohortFlow(
   registry: Registry,
   { where, measure, asOf }: { readonly where: Where; readonly measure: string; readonly asOf?: number },
 ): Promise<CohortFlowAnswer> {
-  const entry = measureList().find(({ id }) => id === measure || measure.startsWith(`${id}.`));
+  const entry = measureList(await clocksAsOf(registry, asOf)).find(({ id }) => id === measure || measure.startsWith(`${id}.`));
   if (!entry) throw new RangeError(`cohortFlow requires an id of the list of measures, received ${measure}`);
   const head = await openQuestion(registry, {
     where,

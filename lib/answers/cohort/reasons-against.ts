@@ -1,9 +1,11 @@
 import { reasons as orderOfReasons } from "@/lib/codebook";
-import { complicationMeasures, indexDefinitions, type PersonMeasure, readIndex, type SegmentMeasure, usualOptions } from "@/lib/outcomes";
+import { complicationMeasures, isLeg, type PersonMeasure, readIndex, type SegmentMeasure, usualOptions } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
+import { countsOperations } from "../complications/counted";
 import type { Case } from "../frames/cases";
 import { personsOf } from "../frames/persons";
 import { readMeasure } from "../measures/catalogue";
+import { clockOf, isClock } from "../measures/clocks";
 
 type Against = (one: Case) => string | null;
 
@@ -29,12 +31,13 @@ export async function reasonsAgainst(
 }
 
 async function againstOf(registry: Registry, state: State, measure: string, cases: readonly Case[], boneNamed: boolean): Promise<Against> {
-  const clock = indexDefinitions.find(({ id }) => id === measure);
-  if (clock)
+  if (isClock(measure)) {
+    const clock = await clockOf(registry, state.batch, measure);
     return ({ segment }) => {
       const reading = readIndex(segment, clock, { boneNamed });
       return reading.reading === "excluded" ? reading.because : null;
     };
+  }
   if (complicationMeasures.some(({ id }) => id === measure)) return againstCounting(measure);
   const definition = readMeasure(measure);
   if (!definition) throw new RangeError(`cohortFlow requires an id of the list of measures, received ${measure}`);
@@ -43,9 +46,8 @@ async function againstOf(registry: Registry, state: State, measure: string, case
     : againstPerson(definition, await personsOf(registry, state, cases));
 }
 
-/** Rates of operations may also use segments where only serious events were looked for. */
 function againstCounting(measure: string): Against {
-  const serious = measure === "complication-return-to-theatre" || measure === "operations-per-segment";
+  const serious = countsOperations(measure);
   return ({ segment: { procedure, eventsLookedFor } }) => {
     if (procedure === "transport") return "not-lengthening";
     return eventsLookedFor === "fully" || (serious && eventsLookedFor === "serious-only") ? null : "not-looked-for";
@@ -54,7 +56,7 @@ function againstCounting(measure: string): Against {
 
 function againstSegment(definition: SegmentMeasure, boneNamed: boolean): Against {
   return ({ segment }) => {
-    const apart = segment.procedure !== "transport" && !boneNamed && segment.bone !== "femur" && segment.bone !== "tibia";
+    const apart = segment.procedure !== "transport" && !boneNamed && !isLeg(segment.bone);
     if (apart) return "bone-apart";
     const reading = definition.read(segment, usualOptions);
     return reading.measured ? null : reading.because;

@@ -1,4 +1,3 @@
-import { fieldOf } from "@/lib/codebook";
 import { conditionField, conditionUnit } from "@/lib/cohorts";
 import { meanOf, sampleDeviation, standardisedDifference } from "@/lib/stats";
 import type { Case } from "../frames/cases";
@@ -85,11 +84,6 @@ function smdOf(a: readonly Recorded[], b: readonly Recorded[]): number | null {
 
 /** Whether a covariate is known only after the clock's start: it may be an effect of what is compared. */
 export function isKnownLater(field: string): boolean {
-  for (const table of ["segment", "person"] as const) {
-    try {
-      const { known } = fieldOf(table, field);
-      return known !== "before" && known !== "operation";
-    } catch {}
-  }
-  return false;
+  const known = conditionField(field)?.known;
+  return known !== "before" && known !== "operation";
 }

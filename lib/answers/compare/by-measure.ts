@@ -1,26 +1,20 @@
-import { fieldsNamed } from "@/lib/cohorts";
-import {
-  complicationMeasures,
-  indexDefinition,
-  indexDefinitions,
-  type PersonMeasure,
-  type SegmentMeasure,
-  schemeOf,
-  usualOptions,
-} from "@/lib/outcomes";
+import { complicationMeasures, isLeg, type PersonMeasure, type SegmentMeasure, schemeOf, usualOptions } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import type { Covariate } from "@/lib/stats";
-import { countEvents } from "../complications/counted";
+import { worstPlaces } from "../complications/classes";
+import { type CountedSegment, countEvents, countsOperations } from "../complications/counted";
 import { eventsOf } from "../complications/events";
+import { operationsOf } from "../complications/operations";
 import { rateRows, shareRows } from "../complications/rows";
 import { personsOf } from "../frames/persons";
 import { readMeasure } from "../measures/catalogue";
+import { clockOf, isClock } from "../measures/clocks";
 import { isKnownLater } from "./balance";
 import { compareClock } from "./clock";
-import { type Asked, type Compared, means, rates, shares } from "./differences";
-import type { Side } from "./sides";
+import { type Asked, type Compared, classes, means, rates, shares } from "./differences";
+import { namesBone, type Side } from "./sides";
 
-type Measured = { readonly measure: string; readonly scheme?: string };
+type Measured = { readonly measure: string; readonly scheme?: string; readonly withoutPinSites?: boolean };
 /** What a measure gets when two sides are compared. */
 export async function differencesOf(
   registry: Registry,
@@ -29,9 +23,7 @@ export async function differencesOf(
   sides: readonly [Side, Side],
   how: Asked,
 ): Promise<Compared> {
-  const clock = indexDefinitions.find((one) => one.id === asked.measure);
-  const boneNamed = sides.some(({ where }) => fieldsNamed(where).has("bone"));
-  if (clock) return compareClock(sides, indexDefinition(clock.id), boneNamed, how);
+  if (isClock(asked.measure)) return compareClock(sides, await clockOf(registry, state.batch, asked.measure), how);
   const complication = complicationMeasures.find((one) => one.id === asked.measure);
   if (complication) return compareComplications(registry, state, complication, asked, sides, how);
   const definition = readMeasure(asked.measure);
@@ -40,6 +32,11 @@ export async function differencesOf(
 }
 
 type Definition = (typeof complicationMeasures)[number];
+
+/** Of a rate of operations only the operations are events. */
+function eventsOver(id: Definition["id"], segments: readonly CountedSegment[]): readonly CountedSegment[] {
+  return id === "operations-per-segment" ? operationsOf(segments) : segments;
+}
 
 async function compareComplications(
   registry: Registry,
@@ -53,8 +50,8 @@ async function compareComplications(
   const counting = {
     scheme: schemeOf(asked.scheme ?? "severity"),
     endRule: "healed-and-bearing",
-    withoutPinSites: false,
-    operationsOnly: definition.id === "complication-return-to-theatre",
+    withoutPinSites: asked.withoutPinSites ?? false,
+    operationsOnly: countsOperations(definition.id),
   } as const;
   const counted = sides.map(
     ({ cases }) =>
@@ -65,8 +62,15 @@ async function compareComplications(
       ).segments,
   );
   if (definition.kind === "rate") {
-    const rows = counted.flatMap((segments, i) => rateRows(definition, segments).map((row) => ({ ...row, group: letter(i) })));
+    const rows = counted.flatMap((segments, i) =>
+      rateRows(definition, eventsOver(definition.id, segments)).map((row) => ({ ...row, group: letter(i) })),
+    );
     return rates(rows, sides, how);
+  }
+  if (definition.kind === "classes") {
+    const { scheme } = counting;
+    const rows = counted.flatMap((segments, i) => worstPlaces(segments, scheme).map((row) => ({ ...row, group: letter(i) })));
+    return classes(rows, scheme.classes.length + 1, sides, how);
   }
   if (definition.kind !== "share") return { differences: [], notes: [] };
   const rows = counted.flatMap((segments, i) => shareRows(definition, segments).map((row) => ({ ...row, group: letter(i), gainMm: null })));
@@ -80,29 +84,42 @@ async function compareRead(
   sides: readonly [Side, Side],
   how: Asked,
 ): Promise<Compared> {
-  const { toleranceMm } = await registry.settings(state.batch);
-  const options = { ...usualOptions, toleranceMm };
   const rows = (
     await Promise.all(
-      sides.map(async ({ cases }, i) => {
-        const read =
-          definition.of === "segment"
-            ? cases.map(({ segment }) => ({ reading: definition.read(segment, options), person: segment.person, segment: segment.segment }))
-            : [...(await personsOf(registry, state, cases)).values()].map((person) => ({
-                reading: definition.read(person, options),
-                person: person.person,
-                segment: null,
-              }));
-        return read.flatMap(({ reading, person, segment }) =>
-          reading.measured ? [{ value: reading.value, person, segment, group: letter(i), gainMm: null }] : [],
-        );
-      }),
+      sides.map(async (side, i) =>
+        (await readRows(registry, state, definition, side)).map((row) => ({ ...row, group: letter(i), gainMm: null })),
+      ),
     )
   ).flat();
   if (definition.kind === "share") return shares(rows, sides, how, covariatesOf(rows, sides, how));
   if (how.adjust.length > 0)
     throw new RangeError("compare requires no covariates for a measure that is neither healing nor a share, received some");
   return means(rows, sides, { what: `mean ${definition.unit}`, test: how.test, isIndex: false });
+}
+
+type ReadRow = { readonly value: number; readonly person: number; readonly segment: number | null };
+
+/** What a measure of numbers or shares reads on a side. Bones that stand apart are no part of it, as in the measure itself. */
+export async function readRows(
+  registry: Registry,
+  state: State,
+  definition: SegmentMeasure | PersonMeasure,
+  side: Side,
+): Promise<readonly ReadRow[]> {
+  const { toleranceMm } = await registry.settings(state.batch);
+  const options = { ...usualOptions, toleranceMm };
+  const { cases } = side;
+  const read =
+    definition.of === "segment"
+      ? cases
+          .filter(({ segment: { bone } }) => namesBone(side) || isLeg(bone))
+          .map(({ segment }) => ({ reading: definition.read(segment, options), person: segment.person, segment: segment.segment }))
+      : [...(await personsOf(registry, state, cases)).values()].map((person) => ({
+          reading: definition.read(person, options),
+          person: person.person,
+          segment: null,
+        }));
+  return read.flatMap(({ reading, person, segment }) => (reading.measured ? [{ value: reading.value, person, segment }] : []));
 }
 
 function letter(i: number): "a" | "b" {

@@ -5,7 +5,7 @@ import { seed } from "../healing/median-interval";
 import { said } from "../healing/said";
 import { isKnownLater } from "./balance";
 import { type Asked, type Compared, type Difference, hasBoth, labels, means, names, once } from "./differences";
-import type { Side } from "./sides";
+import { namesBone, type Side } from "./sides";
 import { straightLinesDifference } from "./straight-lines";
 
 type Row = {
@@ -17,9 +17,13 @@ type Row = {
   readonly group: "a" | "b";
 };
 
-function readSide({ cases }: Side, definition: IndexDefinition, boneNamed: boolean, group: "a" | "b"): Row[] {
-  return cases.flatMap((one) => {
-    const reading = readIndex(one.segment, definition, { boneNamed });
+export function readSide<Group extends string>(
+  side: Side,
+  definition: IndexDefinition,
+  group: Group,
+): (Omit<Row, "group"> & { readonly group: Group })[] {
+  return side.cases.flatMap((one) => {
+    const reading = readIndex(one.segment, definition, { boneNamed: namesBone(side) });
     if (reading.reading !== "measured" && reading.reading !== "censored") return [];
     const { value, days, gainMm } = reading;
     return [{ value, days, gainMm, healed: reading.reading === "measured", one, group }];
@@ -27,9 +31,12 @@ function readSide({ cases }: Side, definition: IndexDefinition, boneNamed: boole
 }
 
 /** Healing: days at equal gain first, then the index itself, which says less when gains differ. */
-export function compareClock(sides: readonly [Side, Side], definition: IndexDefinition, boneNamed: boolean, asked: Asked): Compared {
-  const rows = [...readSide(sides[0], definition, boneNamed, "a"), ...readSide(sides[1], definition, boneNamed, "b")];
-  const equal = definition.per !== null && endsAtConsolidation(definition) ? equalGain(rows, sides, asked) : { differences: [], notes: [] };
+export function compareClock(sides: readonly [Side, Side], definition: IndexDefinition, asked: Asked): Compared {
+  const perLength = definition.per !== null && endsAtConsolidation(definition);
+  if (asked.adjust.length > 0 && !perLength)
+    throw new RangeError("compare requires no covariates for a clock that isn't healing per length, received some");
+  const rows = [...readSide(sides[0], definition, "a"), ...readSide(sides[1], definition, "b")];
+  const equal = perLength ? equalGain(rows, sides, asked) : { differences: [], notes: [] };
   const plain = means(
     rows
       .filter((row) => row.healed)

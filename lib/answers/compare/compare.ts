@@ -1,11 +1,12 @@
 import { canonicalWhere, type Where } from "@/lib/cohorts";
-import { complicationMeasures, indexDefinitions } from "@/lib/outcomes";
+import type { IndexDefinition } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { ask } from "../ask";
 import { dataTo } from "../frames/data-to";
 import { seed } from "../healing/median-interval";
 import { measureList } from "../measures";
 import { readMeasure } from "../measures/catalogue";
+import { clocksAsOf } from "../measures/clocks";
 import { keepQuestion } from "../question/keep";
 import { splitsLookedAt } from "../question/splits";
 import { type Question, stampOf } from "../question/stamp";
@@ -24,6 +25,8 @@ export type CompareQuestion = {
   /** p values appear only when asked for. */
   readonly test?: boolean;
   readonly scheme?: string;
+  /** Pin-site infections left out of every count: nails have none. */
+  readonly withoutPinSites?: boolean;
   readonly asOf?: number;
 };
 
@@ -62,8 +65,7 @@ export async function compare(registry: Registry, asked: CompareQuestion): Promi
   const { differences, notes } = await differencesOf(registry, state, asked, sides, how);
   return {
     measure: asked.measure,
-    unit: unitOf(asked.measure),
-    definition: definitionOf(asked.measure),
+    ...described(asked.measure, await clocksAsOf(registry, state.batch)),
     sides: [sideAnswer(sides[0]), sideAnswer(sides[1])],
     groups: groups.map((group, i) => ({ ...group, label: sides[i]?.label ?? group.label })),
     balance: balanceOf(sides[0].cases, sides[1].cases),
@@ -82,19 +84,22 @@ export function sideAnswer({ words, where, cases }: Side): SideAnswer {
   return { words, where, segments: cases.length, patients: new Set(cases.map(({ segment }) => segment.person)).size };
 }
 
-function definitionOf(id: string): CompareAnswer["definition"] {
-  const entry = measureList().find((one) => one.id === id);
+/** What a measure is called, and in which unit it is read. */
+export function described(id: string, clocks: readonly IndexDefinition[]): Pick<CompareAnswer, "unit" | "definition"> {
+  const entry = measureList(clocks).find((one) => one.id === id);
   const read = readMeasure(id);
-  return { title: read?.title ?? entry?.title ?? id, sentence: read?.sentence ?? entry?.definition ?? "" };
+  const definition = { title: read?.title ?? entry?.title ?? id, sentence: read?.sentence ?? entry?.definition ?? "" };
+  return { unit: read?.unit ?? entry?.unit ?? "", definition };
 }
 
-async function groupOf(
+/** A side as the measure by itself answers it. */
+export async function groupOf(
   registry: Registry,
-  { measure, scheme }: CompareQuestion,
+  { measure, scheme, withoutPinSites }: Pick<CompareQuestion, "measure" | "scheme" | "withoutPinSites">,
   { where }: Side,
   { batch }: State,
 ): Promise<HealingGroup | MeasureGroup> {
-  const { groups } = await ask(registry, { measure, where, asOf: batch, scheme });
+  const { groups } = await ask(registry, { measure, where, asOf: batch, scheme, withoutPinSites });
   return first<HealingGroup | MeasureGroup>(groups);
 }
 
@@ -104,16 +109,11 @@ function first<Group>(groups: readonly Group[]): Group {
   return group;
 }
 
-function unitOf(id: string): string {
-  return (
-    indexDefinitions.find((one) => one.id === id)?.unit ??
-    complicationMeasures.find((one) => one.id === id)?.unit ??
-    readMeasure(id)?.unit ??
-    ""
-  );
-}
-
-function questionOf({ measure: id, between, scheme }: CompareQuestion, state: State, { adjust, test }: Asked): Question {
+function questionOf(
+  { measure: id, between, scheme, withoutPinSites = false }: CompareQuestion,
+  state: State,
+  { adjust, test }: Asked,
+): Question {
   const cohort =
     "cohorts" in between
       ? { cohorts: between.cohorts.map(({ where }) => JSON.parse(canonicalWhere(where)) as unknown) }
@@ -125,7 +125,7 @@ function questionOf({ measure: id, between, scheme }: CompareQuestion, state: St
     measure: id,
     by,
     method: "compare",
-    options: { values, adjust: adjust.join(","), test, scheme: scheme ?? null },
+    options: { values, adjust: adjust.join(","), test, scheme: scheme ?? null, withoutPinSites },
     seed,
     version,
     state,

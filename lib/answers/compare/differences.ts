@@ -48,26 +48,19 @@ export function means(
   const { difference, patientMeans, withinPatients } = answer.records;
   const lead = answer.lead === "withinPatients" ? withinPatients : answer.lead === "patientMeans" ? patientMeans : difference;
   const record = lead ?? difference;
-  const { se, df } = record;
   return {
-    differences: [
-      {
-        ...names(sides),
-        kind: "difference",
-        what,
-        estimate: record.estimate,
-        se,
-        df,
-        lower: record.lower,
-        upper: record.upper,
-        p: answer.test?.p ?? null,
-        method: record.method,
-        adjustedFor: [],
-        detectable: se !== null && df !== null && se > 0 && df >= 1 ? smallestDetectableDifference({ se, df }).estimate : null,
-      },
-    ],
+    differences: [{ ...asDifference(names(sides), what, record), p: answer.test?.p ?? null }],
     notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said),
   };
+}
+
+type Recorded = Pick<Difference, "estimate" | "se" | "df" | "lower" | "upper" | "method">;
+
+/** A difference of means as an answer gives it, with the smallest that it could have shown. */
+export function asDifference(of: Pick<Difference, "a" | "b">, what: string, record: Recorded): Difference {
+  const { estimate: value, se, df, lower, upper, method } = record;
+  const detectable = se !== null && df !== null && se > 0 && df >= 1 ? smallestDetectableDifference({ se, df }).estimate : null;
+  return { ...of, kind: "difference", what, estimate: value, se, df, lower, upper, p: null, method, adjustedFor: [], detectable };
 }
 
 /** Shares of two groups: risk difference, and risk ratio where it can be estimated. */
@@ -94,11 +87,52 @@ export function shares(
     return { differences, notes: answer.notes.map(said) };
   }
   const answer = estimate({ situation: "two-shares", event: rows.map((row) => row.value), seed, ...common });
+  const { difference, ratio, firth } = answer.records;
+  const odds = firth?.coefficients[1];
   const differences = [
-    entry(sides, "difference", "risk difference", answer.records.difference, answer.test?.p ?? null, []),
-    entry(sides, "ratio", "risk ratio", answer.records.ratio, null, []),
+    entry(sides, "difference", "risk difference", difference, answer.test?.p ?? null, []),
+    entry(sides, "ratio", "risk ratio", ratio, null, []),
+    // where a cell is zero no risk ratio can be had; the odds ratio with its penalty can
+    ...(firth && odds ? [entry(sides, "ratio", "odds ratio", { ...exponentiated(odds), method: firth.method }, null, [])] : []),
   ];
   return { differences, notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said) };
+}
+
+/** From the scale of logarithms; its error stays there. */
+function exponentiated({
+  estimate: log,
+  lower,
+  upper,
+  se,
+}: {
+  estimate: number;
+  lower: number | null;
+  upper: number | null;
+  se: number | null;
+}) {
+  const back = (value: number | null) => (value === null ? null : Math.exp(value));
+  return { estimate: Math.exp(log), lower: back(lower), upper: back(upper), se };
+}
+
+type ClassRow = { readonly place: number; readonly person: number; readonly group: "a" | "b" };
+
+/** The heaviest classes of patients, of two groups: nothing is estimated between classes; a trend is tested when it is asked for. */
+export function classes(rows: readonly ClassRow[], classCount: number, sides: readonly [Side, Side], { test }: Asked): Compared {
+  if (!hasBoth(rows) || !test) return { differences: [], notes: [] };
+  const answer = estimate({
+    situation: "ordered-class",
+    classes: rows.map(({ place }) => place),
+    classCount,
+    patient: rows.map(({ person }) => person),
+    group: rows.map(({ group }) => group),
+    seed,
+    test,
+  });
+  const p = answer.test?.p ?? null;
+  return {
+    differences: [{ ...entry(sides, "difference", "trend of the heaviest class", null, p, []), method: answer.test?.method ?? "no test" }],
+    notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said),
+  };
 }
 
 type RateRow = { readonly events: number; readonly exposure: number; readonly person: number; readonly group: "a" | "b" };
@@ -116,7 +150,16 @@ export function rates(rows: readonly RateRow[], sides: readonly [Side, Side], { 
     test,
   });
   return {
-    differences: [entry(sides, "ratio", "rate ratio", answer.records.ratio, answer.test?.p ?? null, [])],
+    differences: [
+      entry(
+        sides,
+        "ratio",
+        "rate ratio",
+        answer.lead === "exact" ? answer.records.exact : answer.records.ratio,
+        answer.test?.p ?? null,
+        [],
+      ),
+    ],
     notes: answer.notes.map(said),
   };
 }

@@ -1,7 +1,8 @@
-import { complicationMeasures, endsAtConsolidation, indexDefinitions } from "@/lib/outcomes";
+import { complicationMeasures, endsAtConsolidation, type IndexDefinition, indexDefinitions } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { holm } from "@/lib/stats";
 import { readMeasure } from "../measures/catalogue";
+import { clocksAsOf } from "../measures/clocks";
 import { type CompareAnswer, type CompareQuestion, compare } from "./compare";
 import type { Difference } from "./differences";
 
@@ -39,7 +40,10 @@ export async function compareFamily(registry: Registry, { measures, ...asked }: 
 async function memberOf(registry: Registry, measure: string, asked: Omit<CompareQuestion, "measure">): Promise<Omit<FamilyMember, "holm">> {
   const { adjust = [], ...plain } = asked;
   const crude = await compare(registry, { ...plain, measure });
-  const adjusted = adjust.length > 0 && canBeAdjusted(measure) ? await compare(registry, { ...plain, measure, adjust }) : null;
+  const adjusted =
+    adjust.length > 0 && canBeAdjusted(measure, await clocksAsOf(registry, asked.asOf))
+      ? await compare(registry, { ...plain, measure, adjust })
+      : null;
   const lead = [leadOf(adjusted), leadOf(crude)].find((one) => one !== null && one.estimate !== null) ?? null;
   return { measure, crude, adjusted, lead };
 }
@@ -50,8 +54,8 @@ function leadOf(answer: CompareAnswer | null): Difference | null {
 }
 
 /** Healing per length, and shares; of other measures nothing is adjusted. */
-export function canBeAdjusted(measure: string): boolean {
-  const clock = indexDefinitions.find(({ id }) => id === measure);
+export function canBeAdjusted(measure: string, clocks: readonly IndexDefinition[] = indexDefinitions): boolean {
+  const clock = clocks.find(({ id }) => id === measure);
   if (clock) return clock.per !== null && endsAtConsolidation(clock);
   const complication = complicationMeasures.find(({ id }) => id === measure);
   return complication ? complication.kind === "share" : readMeasure(measure)?.kind === "share";

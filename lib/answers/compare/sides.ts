@@ -1,4 +1,4 @@
-import { conditionField, valueWords, type Where } from "@/lib/cohorts";
+import { conditionField, fieldsNamed, valueWords, type Where } from "@/lib/cohorts";
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { caseMixFields } from "./balance";
@@ -7,7 +7,7 @@ import { caseMixFields } from "./balance";
 export type Between =
   | { readonly field: string; readonly values: readonly [Value, Value]; readonly where: Where }
   | { readonly cohorts: readonly [Named, Named] };
-type Value = string | number | boolean | null;
+export type Value = string | number | boolean | null;
 export type Named = { readonly name: string; readonly where: Where };
 
 export type Side = {
@@ -18,11 +18,37 @@ export type Side = {
   readonly cases: readonly Case[];
 };
 
+/** Three values or more of a field within a cohort. */
+export type Several = { readonly field: string; readonly values: readonly Value[]; readonly where: Where };
+
+/** Whether a side names the bone, so that bones of the arm and rays are not set apart. */
+export function namesBone({ where }: Side): boolean {
+  return fieldsNamed(where).has("bone");
+}
+
 /** The cohort of each side. */
 export function wheresOf(between: Between): readonly [Named, Named] {
   if ("cohorts" in between) return between.cohorts;
-  const side = (value: Value): Named => ({ name: String(value), where: { all: [between.where, { [between.field]: [value] }] } });
-  return [side(between.values[0]), side(between.values[1])];
+  return [valueSide(between, between.values[0]), valueSide(between, between.values[1])];
+}
+
+function valueSide({ field, where }: Pick<Several, "field" | "where">, value: Value): Named {
+  return { name: String(value), where: { all: [where, { [field]: [value] }] } };
+}
+
+/** A side for each value. */
+export function severalSides(registry: Registry, state: State, several: Several): Promise<readonly Side[]> {
+  return Promise.all(
+    several.values.map(async (value): Promise<Side> => {
+      const { name, where } = valueSide(several, value);
+      return {
+        label: name,
+        words: wordOf(several.field, value),
+        where,
+        cases: await casesOf(registry, state, where, ["ageAtSurgeryYears"]),
+      };
+    }),
+  );
 }
 
 /** @throws RangeError when a segment stands on both sides: a bone can't be compared with itself */
@@ -49,10 +75,11 @@ export async function sidesOf(
 
 function wordsOf(between: Between): readonly [string, string] {
   if ("cohorts" in between) return [between.cohorts[0].name, between.cohorts[1].name];
-  const label = (conditionField(between.field)?.label ?? between.field).toLowerCase();
-  const word = (value: Value) => {
-    const text = typeof value === "string" ? valueWords(value) : `${label}${value === null ? "" : ":"} ${valueWords(value)}`;
-    return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-  };
-  return [word(between.values[0]), word(between.values[1])];
+  return [wordOf(between.field, between.values[0]), wordOf(between.field, between.values[1])];
+}
+
+function wordOf(field: string, value: Value): string {
+  const label = (conditionField(field)?.label ?? field).toLowerCase();
+  const text = typeof value === "string" ? valueWords(value) : `${label}${value === null ? "" : ":"} ${valueWords(value)}`;
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

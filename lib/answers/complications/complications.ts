@@ -14,7 +14,7 @@ import { stateAsOf } from "../question/state";
 import { version } from "../question/version";
 import type { MeasureAnswer, MeasureGroup } from "../types";
 import { classCounts, worstOf } from "./classes";
-import { type Counted, type CountedSegment, type Counting, countEvents } from "./counted";
+import { type Counted, type CountedSegment, type Counting, countEvents, countsOperations } from "./counted";
 import { eventsOf, type HeldEvent } from "./events";
 import { incidenceOf } from "./incidence";
 import { operationsByPurpose, operationsOf } from "./operations";
@@ -110,11 +110,6 @@ function answerGroup(group: Group, events: readonly HeldEvent[], definition: Com
   const reasons =
     definition.of === "segment" ? { "not-lengthening": transports, "not-looked-for": counted.notLookedFor } : personReasons(group, counted);
   return { ...head, ...bodyOf(definition, counted, counting.scheme, reasons) };
-}
-
-/** Measures of operations may also use segments where only serious events were looked for. */
-function countsOperations(id: string): boolean {
-  return id === "complication-return-to-theatre" || id === "operations-per-segment";
 }
 
 type Reasons = Readonly<Record<string, number>>;

@@ -14,6 +14,11 @@ export type Counting = {
   readonly operationsOnly: boolean;
 };
 
+/** Measures of operations may also use segments where only serious events were looked for. */
+export function countsOperations(measure: string): boolean {
+  return measure === "complication-return-to-theatre" || measure === "operations-per-segment";
+}
+
 export type Counted = { readonly segments: readonly CountedSegment[]; readonly notLookedFor: number };
 
 /**

@@ -1,5 +1,5 @@
 import { fieldsNamed, type Where } from "@/lib/cohorts";
-import { courseOf, type SegmentCase, usualOptions } from "@/lib/outcomes";
+import { courseOf, isLeg, type SegmentCase, usualOptions } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { fieldsOfSplit, type Group, type GroupKey, splitBy } from "../healing/groups";
@@ -93,11 +93,9 @@ function recordedIn(cases: readonly Case[], pick: (segment: SegmentCase) => numb
   return { any: held.filter((value) => value > 0).length, recorded: held.length };
 }
 
-const legs: ReadonlySet<string> = new Set(["femur", "tibia"]);
-
 function whyNoCourse(segment: SegmentCase, boneNamed: boolean): string | null {
   if (segment.procedure === "transport") return "not-lengthening";
-  if (!boneNamed && !legs.has(segment.bone)) return "bone-apart";
+  if (!boneNamed && !isLeg(segment.bone)) return "bone-apart";
   if (segment.distractionStartDay === null) return "no-start";
   return courseFor(segment).visits.length === 0 ? "no-visits" : null;
 }

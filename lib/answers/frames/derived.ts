@@ -1,5 +1,13 @@
 import type { Value } from "@/lib/codebook";
-import { gainMeasures, healingStatus, indexDefinitions, readIndex, type SegmentCase, usualOptions } from "@/lib/outcomes";
+import {
+  gainMeasures,
+  healingStatus,
+  indexDefinitions,
+  readIndex,
+  reamedMinusNailMm,
+  type SegmentCase,
+  usualOptions,
+} from "@/lib/outcomes";
 
 /**
  * A derived field of a segment: its healing status, days followed, a clock where it was measured, or a measure of its gain.
@@ -8,6 +16,7 @@ import { gainMeasures, healingStatus, indexDefinitions, readIndex, type SegmentC
 export function derivedValue(field: string, segment: SegmentCase): Value {
   if (field === "healingStatus") return healingStatus(segment);
   if (field === "followUpDays") return followUpDays(segment);
+  if (field === "reamedMinusNailMm") return reamedMinusNailMm(segment);
   const clock = indexDefinitions.find(({ id }) => id === field);
   if (clock) {
     const reading = readIndex(segment, clock, { boneNamed: true });

@@ -1,5 +1,5 @@
 import { fieldsNamed, type Where } from "@/lib/cohorts";
-import { gainErrorMm, healingStatus, type Plan } from "@/lib/outcomes";
+import { gainErrorMm, healingStatus, isLeg, type Plan } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { estimate } from "@/lib/stats";
 import { type Case, casesOf } from "../frames/cases";
@@ -75,10 +75,8 @@ export async function gainAgainstPlan(registry: Registry, asked: AgainstPlanQues
   return { ...head, measure: "gain-error", unit: "mm", definition: { title: "Gain less plan", sentence }, toleranceMm, plan, groups };
 }
 
-const legs: ReadonlySet<string> = new Set(["femur", "tibia"]);
-
 function pointOf({ segment }: Case, plan: Plan, boneNamed: boolean): PlanPoint | string {
-  if (segment.procedure !== "transport" && !boneNamed && !legs.has(segment.bone)) return "bone-apart";
+  if (segment.procedure !== "transport" && !boneNamed && !isLeg(segment.bone)) return "bone-apart";
   if (segment.procedure !== "transport" && healingStatus(segment) === "still-distracting") return "still-distracting";
   const error = gainErrorMm(segment, plan);
   if (!error.measured) return error.because;

@@ -1,8 +1,9 @@
 import type { Where } from "@/lib/cohorts";
-import { indexDefinition } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { cr2Regression } from "@/lib/stats";
+import { clockOf } from "../measures/clocks";
 import { type Head, openQuestion } from "../question/open";
+import { stateAsOf } from "../question/state";
 import type { Interval, Note } from "../types";
 import type { GroupKey } from "./groups";
 import { type DayGroup, type DayRow, dayGroups } from "./readings";
@@ -38,7 +39,8 @@ export async function daysAgainstGain(
   registry: Registry,
   asked: { readonly measure: string; readonly by?: readonly string[]; readonly where?: Where; readonly asOf?: number },
 ): Promise<DaysAgainstGainAnswer> {
-  const definition = indexDefinition(asked.measure);
+  const { batch } = await stateAsOf(registry, asked.asOf);
+  const definition = await clockOf(registry, batch, asked.measure);
   const head = await openQuestion(registry, {
     ...asked,
     measure: `days-against-gain.${definition.id}`,

@@ -1,16 +1,10 @@
 import { canonicalWhere, fieldsNamed, type Where } from "@/lib/cohorts";
-import {
-  type Denominator,
-  definitionSentence,
-  endsAtConsolidation,
-  type IndexDefinition,
-  indexDefinition,
-  type Rescue,
-} from "@/lib/outcomes";
+import { type Denominator, definitionSentence, endsAtConsolidation, type IndexDefinition, type Rescue } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { standardisedDifference } from "../balance/gains";
 import { casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
+import { clockOf } from "../measures/clocks";
 import { answerCache } from "../question/cache";
 import { keepQuestion } from "../question/keep";
 import { type Question, stampOf } from "../question/stamp";
@@ -42,10 +36,10 @@ const cached = answerCache<HealingAnswer>();
  * @throws RangeError when the clock or the batch isn't known; TypeError never
  */
 export async function healing(registry: Registry, asked: HealingQuestion): Promise<HealingAnswer> {
-  const definition = definitionAsked(asked);
   const where = asked.where ?? {};
   const by = asked.by ?? [];
   const state = await stateAsOf(registry, asked.asOf);
+  const definition = definitionAsked(await clockOf(registry, state.batch, asked.measure), asked);
   const question: Question = {
     cohort: JSON.parse(canonicalWhere(where)),
     measure: definition.id,
@@ -61,8 +55,7 @@ export async function healing(registry: Registry, asked: HealingQuestion): Promi
   return cached(`${registry.folder} ${stamp}`, () => work(registry, state, definition, where, by, stamp, question));
 }
 
-function definitionAsked({ measure, rescue, per }: HealingQuestion): IndexDefinition {
-  const definition = indexDefinition(measure);
+function definitionAsked(definition: IndexDefinition, { measure, rescue, per }: HealingQuestion): IndexDefinition {
   if (per && definition.per === null) throw new RangeError(`healing requires no denominator for ${measure}, received ${per}`);
   return { ...definition, rescue: rescue ?? definition.rescue, per: per ?? definition.per };
 }

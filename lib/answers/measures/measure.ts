@@ -1,5 +1,5 @@
 import { canonicalWhere, fieldsNamed, type Where } from "@/lib/cohorts";
-import { type MeasureOptions, type PersonMeasure, type SegmentMeasure, usualOptions } from "@/lib/outcomes";
+import { isLeg, type MeasureOptions, type PersonMeasure, type SegmentMeasure, usualOptions } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
@@ -30,7 +30,6 @@ const methods = {
   share: "share with Wilson's interval on the effective number of cases, clustered by patient",
 } as const;
 const cached = answerCache<MeasureAnswer>();
-const boneApart: ReadonlySet<string> = new Set(["femur", "tibia"]);
 
 /**
  * A measure of segments or of persons by group. A person counts in every group in which one of its segments falls.
@@ -99,8 +98,7 @@ async function work(
 
 function ofSegments(group: Group, definition: SegmentMeasure, options: MeasureOptions, boneNamed: boolean): ReadRows {
   const read = ({ segment }: Case) => {
-    if (segment.procedure !== "transport" && !boneNamed && !boneApart.has(segment.bone))
-      return { measured: false, because: "bone-apart" } as const;
+    if (segment.procedure !== "transport" && !boneNamed && !isLeg(segment.bone)) return { measured: false, because: "bone-apart" } as const;
     return definition.read(segment, options);
   };
   return collect(group.cases, read, whoIs);

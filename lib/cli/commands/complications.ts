@@ -3,7 +3,7 @@ import { oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments
 import { cohortNamed, fieldsOfSplit } from "../cohort-words";
 import { type Command, done } from "../command";
 import { withRegistry } from "../registry-folder";
-import { schemeWords } from "../scheme-words";
+import { endRuleWords, schemeWords } from "../scheme-words";
 import { tableText } from "../table-text";
 
 const options = {
@@ -24,7 +24,7 @@ export const complications: Command = {
       const { values, words } = parseWords(args, options);
       if (words.length > 0) throw new UsageError("complications takes no words");
       const scheme = oneOf(values, "scheme", schemeWords);
-      const endRule = oneOf(values, "end", ["healed-and-bearing", "implant-removal", "twelve-months"]);
+      const endRule = oneOf(values, "end", endRuleWords);
       const asOf = wholeNumber(values, "as-of");
       const answer = await complicationMatrix(registry, {
         by: fieldsOfSplit(textOf(values, "by")),

@@ -1,10 +1,12 @@
-import { type AnyQuestion, ask, type HealingAnswer, isHealing, type MeasureAnswer, measureList } from "@/lib/answers";
+import { type AnyQuestion, ask, clocksAsOf, type HealingAnswer, isHealing, type MeasureAnswer, measureList } from "@/lib/answers";
+import type { Registry } from "@/lib/registry";
 import { textOfAnswer } from "../answer-text";
 import { oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments";
 import { cohortNamed, fieldsOfSplit } from "../cohort-words";
 import { type Answer, type Command, done } from "../command";
+import { requireMeasure } from "../measure-words";
 import { withRegistry } from "../registry-folder";
-import { schemeWords } from "../scheme-words";
+import { endRuleWords, schemeWords } from "../scheme-words";
 import { tableText } from "../table-text";
 
 const options = {
@@ -16,20 +18,22 @@ const options = {
   "as-of": { type: "string" },
   scheme: { type: "string" },
   score: { type: "string" },
+  end: { type: "string" },
+  "without-pin-sites": { type: "boolean" },
   marks: { type: "boolean" },
 } as const;
 
 export const measure: Command = {
   words:
-    "measure ID [--by FIELD,…] [--rescue counted|competing] [--per FIELD] [--cohort NAME|JSON] [--as-of BATCH] [--scheme S] [--score CODE] | measure --list",
+    "measure ID [--by FIELD,…] [--rescue counted|competing] [--per FIELD] [--cohort NAME|JSON] [--as-of BATCH] [--scheme S] [--end RULE] [--without-pin-sites] [--score CODE] | measure --list",
   about: "a measure by groups, with its intervals, exclusions and result reference",
   async run(args) {
     const { values, words } = parseWords(args, options);
-    if (values.list) return listed();
+    if (values.list) return withRegistry(listed);
     const id = words[0];
     if (words.length !== 1 || id === undefined) throw new UsageError("measure requires one id, or --list");
-    if (!isKnown(id)) throw new UsageError("measure requires an id of measure --list");
     return withRegistry(async (registry) => {
+      await requireMeasure(registry, id, "measure");
       const question: AnyQuestion = {
         measure: id,
         by: fieldsOfSplit(textOf(values, "by")),
@@ -39,6 +43,8 @@ export const measure: Command = {
         per: oneOf(values, "per", ["gainMm", "gainFinalMm", "plannedGainMm", "plannedGainFinalMm"]),
         scheme: oneOf(values, "scheme", schemeWords),
         score: textOf(values, "score"),
+        endRule: oneOf(values, "end", endRuleWords),
+        withoutPinSites: values["without-pin-sites"] === true,
       };
       const answer = await asked(() => ask(registry, question));
       return done(values.marks ? answer : withoutMarks(answer), textOfAnswer(answer));
@@ -56,12 +62,8 @@ async function asked<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
-function isKnown(id: string): boolean {
-  return measureList().some((entry) => entry.id === id || id.startsWith(`${entry.id}.`));
-}
-
-function listed(): Answer {
-  const list = measureList();
+async function listed(registry: Registry): Promise<Answer> {
+  const list = measureList(await clocksAsOf(registry));
   const rows = list.map(({ id, unit, definition }) => [id, unit, definition]);
   return done(list, tableText(["id", "unit", "what it is"], rows));
 }

@@ -1,3 +1,5 @@
+import { labelOfCode, type SegmentRow } from "@/lib/codebook";
+
 /** An event from which, or to which, a clock runs. `end-of-treatment` is fixator removal, or consolidation where there is no fixator. */
 export type ClockEvent =
   | "surgery"
@@ -27,7 +29,10 @@ export type IndexDefinition = {
   readonly inverse?: true;
   readonly rescue: Rescue;
   readonly unit: "days/cm" | "days" | "mm/day";
+  /** Only bones whose healing was read by this criterion count as healed; any unless said. */
+  readonly criterion?: Criterion;
 };
+export type Criterion = NonNullable<SegmentRow["consolidationCriterion"]>;
 
 const index = (id: string, title: string, from: ClockEvent, to: ClockEvent, tradeNames: readonly string[]): IndexDefinition => ({
   id,
@@ -114,5 +119,6 @@ export function definitionSentence(definition: IndexDefinition): string {
     definition.rescue === "counted"
       ? "healing however obtained: rescued bones count and their days run on"
       : "healing without further bone surgery: a rescue ends the attempt";
-  return `${measured}; ${rescued}`;
+  const read = definition.criterion === undefined ? "" : `; healing read by ${labelOfCode(definition.criterion).toLowerCase()} alone`;
+  return `${measured}; ${rescued}${read}`;
 }

@@ -2,6 +2,7 @@ import { fixatorDevices, type HealingStatus, type Reason } from "@/lib/codebook"
 import type { SegmentCase } from "../case";
 import { type Course, courseOf } from "../healing/course";
 import { healingStatus } from "../healing/status";
+import { isLeg } from "../proportion/legs";
 import { type ClockEvent, endsAtConsolidation, type IndexDefinition } from "./definition";
 
 /** Below this gain an index means little; such segments are shown apart (measures, *Indices*). */
@@ -51,14 +52,21 @@ function readHealing(segment: SegmentCase, course: Course, status: HealingStatus
   const from = dayOf(definition.from, segment, course);
   if (definition.rescue === "competing" && rescuedFirst) return endedOn(segment.rescueDay, segment, from, status, definition);
   if (status === "ended-unhealed") return endedOn(unhealedEnd(segment, course), segment, from, status, definition);
-  if (from === null) return { reading: "excluded", because: "no-start", status };
   const healed = status === "healed";
+  if (healed && definition.criterion !== undefined && criterionOf(segment, course) !== definition.criterion)
+    return { reading: "excluded", because: "other-criterion", status };
+  if (from === null) return { reading: "excluded", because: "no-start", status };
   const to = healed ? end : course.lastFilmDay;
   if (to === null) return { reading: "excluded", because: "no-end", status };
   if (to < from) return { reading: "excluded", because: "days-out-of-order", status };
   const times = timed(segment, status, definition, to - from);
   if (!healed) return { reading: "censored", ...times };
   return { reading: "measured", rescued: rescuedFirst, filmIntervalDays: filmInterval(course), ...times };
+}
+
+/** The criterion by which healing was read; consolidation worked out from visits is the first with three cortices. */
+function criterionOf(segment: SegmentCase, { derived }: Course): SegmentCase["consolidationCriterion"] {
+  return derived.consolidation ? "three-of-four" : segment.consolidationCriterion;
 }
 
 function endedOn(to: number | null, segment: SegmentCase, from: number | null, status: HealingStatus, { per }: IndexDefinition): Reading {
@@ -73,7 +81,7 @@ function unhealedEnd(segment: SegmentCase, { lastFilmDay }: Course): number | nu
 
 function apart(segment: SegmentCase, boneNamed: boolean): Reason | null {
   if (segment.procedure === "transport") return "not-lengthening";
-  if (!boneNamed && segment.bone !== "femur" && segment.bone !== "tibia") return "bone-apart";
+  if (!boneNamed && !isLeg(segment.bone)) return "bone-apart";
   return segment.osteotomyLevels === 2 ? "two-level" : null;
 }
 

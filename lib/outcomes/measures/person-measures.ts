@@ -1,6 +1,7 @@
 import { measuredAs, type NumberReading, notMeasured } from "../gain/gain";
 import { proportionNorms } from "../norms/proportion-norms";
 import { boneLengthMm } from "../proportion/bone-lengths";
+import { legsOf } from "../proportion/legs";
 import { bodyMeasureAt, type Moment, type PersonCase } from "../proportion/person-case";
 import { isLengthenedOnBothSides, type ProportionId, predictedRatio, proportionAt, proportionIds } from "../proportion/proportion";
 import { statureGainMm, statureGrowth } from "../proportion/stature";
@@ -30,7 +31,10 @@ function at(person: PersonCase, id: ProportionId, moment: Moment): NumberReading
 function predicted(person: PersonCase, id: ProportionId): NumberReading {
   if (!isLengthenedOnBothSides(person)) return notMeasured("one-side-only");
   if (id === "proportion-left-right") return notMeasured("no-reference");
-  if (person.segments.some((segment) => segment.gainMm === null)) return notMeasured("no-gain");
+  if (legsOf(person).some((segment) => segment.gainMm === null)) return notMeasured("no-gain");
+  // an arm that was lengthened too moves the span by itself
+  if (id === "proportion-span" && person.segments.some(({ bone }) => bone === "humerus" || bone === "forearm"))
+    return notMeasured("bone-apart");
   const body = bodyMeasureAt(person, "before", (one) => one.statureMm !== null);
   const legs = sides.map((side) => [boneLengthMm(person, "femur", side, "before"), boneLengthMm(person, "tibia", side, "before")] as const);
   const gains = sides.map((side) => ({ femurMm: gainOf(person, "femur", side), tibiaMm: gainOf(person, "tibia", side) }));
@@ -55,7 +59,9 @@ function predicted(person: PersonCase, id: ProportionId): NumberReading {
 const sides = ["left", "right"] as const;
 
 function gainOf(person: PersonCase, bone: "femur" | "tibia", side: (typeof sides)[number]): number {
-  return person.segments.filter((one) => one.bone === bone && one.side === side).reduce((sum, one) => sum + (one.gainMm ?? 0), 0);
+  return legsOf(person)
+    .filter((one) => one.bone === bone && one.side === side)
+    .reduce((sum, one) => sum + (one.gainMm ?? 0), 0);
 }
 
 const dysplasias: ReadonlySet<string | null> = new Set(["achondroplasia", "hypochondroplasia", "other-dysplasia"]);
@@ -130,7 +136,7 @@ function scoreResponded(person: PersonCase, options: MeasureOptions): NumberRead
 function statureGainError(person: PersonCase): NumberReading {
   const gain = statureGainMm(person);
   if (!gain.measured) return gain;
-  if (person.segments.some((segment) => segment.plannedGainMm === null)) return notMeasured("no-target");
+  if (legsOf(person).some((segment) => segment.plannedGainMm === null)) return notMeasured("no-target");
   const planned = statureGainMm({ ...person, segments: person.segments.map((segment) => ({ ...segment, gainMm: segment.plannedGainMm })) });
   return planned.measured ? measuredAs(gain.value - planned.value) : planned;
 }
@@ -159,7 +165,7 @@ export const personMeasures: readonly PersonMeasure[] = [
     of: "person",
     unit: "mm",
     kind: "number",
-    sentence: "mean of left and right, femur and tibia added, of persons lengthened on both sides",
+    sentence: "mean of left and right, femur and tibia added, of persons whose legs were lengthened on both sides",
     read: (person) => statureGainMm(person),
   },
   {

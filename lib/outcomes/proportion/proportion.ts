@@ -1,5 +1,6 @@
 import type { Reason } from "@/lib/codebook";
 import { boneLengthMm } from "./bone-lengths";
+import { legsOf } from "./legs";
 import { bodyMeasureAt, type Moment, type PersonCase } from "./person-case";
 
 export const proportionIds = [
@@ -19,7 +20,7 @@ const no = (because: Reason): ProportionReading => ({ measured: false, because }
 
 /**
  * A proportion of a person at a moment. Ratios but for left–right, which is the largest difference between the two sides of a bone, mm.
- * Tibia to femur, sitting height and span are outcomes of persons lengthened on both sides; a discrepancy gets left–right only.
+ * Tibia to femur, sitting height and span are outcomes of persons whose legs were lengthened on both sides; a discrepancy gets left–right only.
  */
 export function proportionAt(person: PersonCase, id: ProportionId, moment: Moment): ProportionReading {
   if (id !== "proportion-left-right" && !isLengthenedOnBothSides(person)) return no("one-side-only");
@@ -33,9 +34,9 @@ export function proportionAt(person: PersonCase, id: ProportionId, moment: Momen
   return { measured: true, value: id === "proportion-leg" ? 1 - ratio : ratio, source: "measured" };
 }
 
+/** Whether both legs were lengthened: arms and rays make nobody taller. */
 export function isLengthenedOnBothSides(person: PersonCase): boolean {
-  const sides = new Set(person.segments.map(({ side }) => side));
-  return sides.size === 2;
+  return new Set(legsOf(person).map(({ side }) => side)).size === 2;
 }
 
 function tibiaToFemur(person: PersonCase, moment: Moment): ProportionReading {

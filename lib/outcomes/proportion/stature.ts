@@ -1,15 +1,16 @@
 import type { SegmentCase } from "../case";
 import { measuredAs, type NumberReading, notMeasured } from "../gain/gain";
 import { type GrowthScore, type GrowthTable, statureScore } from "../norms/growth";
+import { legsOf } from "./legs";
 import { bodyMeasureAt, type Moment, type PersonCase } from "./person-case";
 import { isLengthenedOnBothSides } from "./proportion";
 
-/** Mean gain of the two sides, femur and tibia added, mm: never the sum of the sides. */
+/** Mean gain of the two sides, femur and tibia added, mm: never the sum of the sides. Bones of the arm have no part in it. */
 export function statureGainMm(person: PersonCase): NumberReading {
+  const legs = legsOf(person);
+  if (legs.length === 0)
+    return notMeasured(person.segments.every(({ procedure }) => procedure === "transport") ? "not-lengthening" : "bone-apart");
   if (!isLengthenedOnBothSides(person)) return notMeasured("one-side-only");
-  const legs = person.segments.filter(
-    (segment) => (segment.bone === "femur" || segment.bone === "tibia") && segment.procedure !== "transport",
-  );
   if (legs.some((segment) => segment.gainMm === null)) return notMeasured("no-gain");
   const sum = (side: SegmentCase["side"]) => legs.filter((one) => one.side === side).reduce((total, one) => total + (one.gainMm ?? 0), 0);
   return measuredAs((sum("left") + sum("right")) / 2);

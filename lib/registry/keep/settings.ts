@@ -4,6 +4,7 @@ import { z } from "zod";
 import { open } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import { settings as table } from "@/db/schema";
+import { tables } from "@/lib/codebook";
 import { hashAsOf } from "../read/content-hash";
 import type { Settings } from "../types";
 import { requireAt } from "./at";
@@ -17,6 +18,21 @@ const score = z.strictObject({
   direction: z.enum(["higher", "lower"]),
   minimalDifference: z.number().positive().nullable(),
 });
+/** An index runs from one event to a later one; mm a day only while the bone is being lengthened. */
+const index = z
+  .strictObject({
+    id: z.string().regex(/^own-[a-z0-9][a-z0-9-]{0,26}$/, "own- and small letters, digits or hyphens"),
+    name: z.string().regex(/^[\p{L}\p{N}][\p{L}\p{N} ,()-]{0,59}$/u, "a name of letters, digits and blanks, at most sixty"),
+    from: z.enum(["surgery", "distraction-start", "distraction-end"]),
+    to: z.enum(["distraction-end", "consolidation", "full-weight-bearing", "fixator-removal", "end-of-treatment"]),
+    criterion: z.enum(tables.segment.fields.consolidationCriterion.codes).nullable(),
+    per: z.enum(["gainMm", "gainFinalMm", "plannedGainMm", "plannedGainFinalMm"]),
+    rescue: z.enum(["counted", "competing"]),
+    unit: z.enum(["days/cm", "mm/day"]),
+  })
+  .refine(({ from, to }) => from !== to, "an end after its start")
+  .refine(({ unit, to }) => unit === "days/cm" || to === "distraction-end", "mm/day only to distraction-end")
+  .refine(({ criterion: read, to }) => read === null || to === "consolidation" || to === "end-of-treatment", "a criterion only of healing");
 const shape = z.strictObject({
   units: z.array(unit).min(1),
   scores: z.array(score),
@@ -24,6 +40,12 @@ const shape = z.strictObject({
   auditYearStartsIn: z.int().min(1).max(12),
   toleranceMm: z.number().nonnegative().max(100),
   yearOnly: z.boolean(),
+  // settings kept before the unit could have indices of its own hold none
+  indices: z
+    .array(index)
+    .max(20)
+    .refine((all) => new Set(all.map(({ id }) => id)).size === all.length, "each id once")
+    .default([]),
 });
 
 /** What holds until the unit says otherwise: one unit, no scores, audit years from January, a goal reached to 5 mm. */
@@ -34,6 +56,7 @@ export const defaultSettings: Settings = {
   auditYearStartsIn: 1,
   toleranceMm: 5,
   yearOnly: false,
+  indices: [],
 };
 
 /** The unit's settings as of a batch. */

@@ -8,5 +8,7 @@ export type SideBySideQuestion = {
   readonly adjust: readonly { readonly field: string; readonly label: string }[];
   readonly test: boolean;
   readonly scheme: string | null;
+  /** Pin-site infections left out of every count of complications. */
+  readonly withoutPinSites?: boolean;
   readonly asOf: number | null;
 };

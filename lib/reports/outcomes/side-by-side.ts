@@ -14,7 +14,7 @@ import { balanceText, memberText, splitsText, testedText } from "./side-by-side-
 
 /** Two groups side by side: case mix first, then each outcome's difference with its interval. */
 export async function tellSideBySide(registry: Registry, question: SideBySideQuestion): Promise<Told> {
-  const { between, measures, adjust, test, scheme } = question;
+  const { between, measures, adjust, test, scheme, withoutPinSites = false } = question;
   const asOf = question.asOf === null ? {} : { asOf: question.asOf };
   const mix = await caseMix(registry, { between, ...asOf });
   const fields = adjust.map(({ field }) => field);
@@ -23,6 +23,7 @@ export async function tellSideBySide(registry: Registry, question: SideBySideQue
     measures,
     adjust: fields,
     test,
+    withoutPinSites,
     ...(scheme === null ? {} : { scheme }),
     ...asOf,
   });
@@ -36,7 +37,7 @@ export async function tellSideBySide(registry: Registry, question: SideBySideQue
       testedText(family, test),
       splitsText(first),
     ].filter((text) => text !== null),
-    cautions: cautionsOf(family),
+    cautions: [...cautionsOf(family), ...(withoutPinSites ? ["Pin-site infections are left out of every number here."] : [])],
     figures: [drawable(balanceFigure, balanceRecord(mix)), ...forestsOf(family, named)],
     tables: [valuesTable(family), differencesTable(family, named)],
     definition: family.members.map(({ crude }) => `${crude.definition.title}: ${crude.definition.sentence}`).join(". "),
@@ -52,7 +53,7 @@ export async function tellSideBySide(registry: Registry, question: SideBySideQue
         ...(adjusted ? [{ of: `${crude.definition.title.toLowerCase()}, adjusted`, stamp: adjusted.stamp }] : []),
       ]),
     ],
-    commands: measures.map((measure) => commandOf(measure, question)),
+    commands: [commandOf(question)],
     batch: mix.batch,
     dataTo: mix.dataTo,
   };

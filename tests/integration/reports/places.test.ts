@@ -59,7 +59,7 @@ describe.each(places)("%s", (_, tell) => {
       }
       for (const { svg, caption, csv } of told.figures) {
         for (const width of [880, 328]) expect(svg({ width })).toMatch(/^<svg .*<\/svg>$/s);
-        expect(caption({ cohort: "all segments" })).toContain(`Result reference ${told.references[0]?.stamp}`);
+        expect(told.references.some(({ stamp }) => caption({ cohort: "all segments" }).includes(`Result reference ${stamp}`))).toBe(true);
         expect(csv()).toMatch(/\r\n$/);
       }
       expect(told.commands.length).toBeGreaterThan(0);

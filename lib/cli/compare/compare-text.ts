@@ -1,0 +1,59 @@
+import type { CompareAnswer, Difference, FamilyAnswer, SeveralAnswer } from "@/lib/answers";
+import { tableText } from "../table-text";
+
+const rounded = (value: number | null) => (value === null ? null : Number(value.toPrecision(4)));
+
+function differencesTable(differences: readonly Difference[]): string {
+  return tableText(
+    ["what", "first", "second", "estimate", "95 % CI", "could have shown", "p"],
+    differences.map((one) => [
+      one.adjustedFor.length === 0 ? one.what : `${one.what}, adjusted for ${one.adjustedFor.join(", ")}`,
+      one.a,
+      one.b,
+      rounded(one.estimate),
+      one.lower === null ? null : `${rounded(one.lower)} to ${rounded(one.upper)}`,
+      rounded(one.detectable),
+      rounded(one.p),
+    ]),
+  );
+}
+
+function balanceTable({ balance }: CompareAnswer): string {
+  return tableText(
+    ["case mix", "standardised difference"],
+    balance.filter(({ smd }) => smd !== null).map(({ field, smd }) => [field, rounded(smd)]),
+  );
+}
+
+/** What stands under every comparison: its notes, the splits looked at, its reference. */
+function foot({ notes, splitsLookedAt, stamp }: Pick<CompareAnswer, "notes" | "splitsLookedAt" | "stamp">): readonly string[] {
+  return [...notes.map(({ text }) => text), `Splits of this cohort looked at: ${splitsLookedAt}. Result reference ${stamp}.`];
+}
+
+/** Two groups as a person reads them on a terminal. */
+export function textOfComparison(answer: CompareAnswer): string {
+  return [balanceTable(answer), "", differencesTable(answer.differences), "", ...foot(answer)].join("\n");
+}
+
+/** Three groups or more. */
+export function textOfSeveral(answer: SeveralAnswer): string {
+  const test = answer.testMethod === null ? [] : [`Over all groups: p ${rounded(answer.p) ?? "not to be had"} (${answer.testMethod}).`];
+  return [differencesTable(answer.differences), "", ...test, ...foot(answer)].join("\n");
+}
+
+/** Several outcomes of the same two groups. */
+export function textOfFamily({ members, tested }: FamilyAnswer): string {
+  const [first] = members;
+  const parts = members.flatMap(({ crude, adjusted, holm }) => [
+    `${crude.definition.title} (${crude.unit})`,
+    differencesTable([...crude.differences, ...(adjusted?.differences ?? [])]),
+    ...(holm === null ? [] : [`p by Holm over the family: ${rounded(holm)}`]),
+    ...foot({ ...crude, notes: [...crude.notes, ...(adjusted?.notes ?? [])] }),
+    "",
+  ]);
+  return [
+    ...(first ? [balanceTable(first.crude), ""] : []),
+    ...parts,
+    ...(tested > 0 ? [`Holm's rule went over ${tested} p values.`] : []),
+  ].join("\n");
+}
