@@ -27,7 +27,7 @@ function balanceTable({ balance }: CompareAnswer): string {
 
 /** What stands under every comparison: its notes, the splits looked at, its reference. */
 function foot({ notes, splitsLookedAt, stamp }: Pick<CompareAnswer, "notes" | "splitsLookedAt" | "stamp">): readonly string[] {
-  return [...notes.map(({ text }) => text), `Splits of this cohort looked at: ${splitsLookedAt}. Result reference ${stamp}.`];
+  return [...new Set(notes.map(({ text }) => text)), `Splits of this cohort looked at: ${splitsLookedAt}. Result reference ${stamp}.`];
 }
 
 /** Two groups as a person reads them on a terminal. */
@@ -46,7 +46,7 @@ export function textOfFamily({ members, tested }: FamilyAnswer): string {
   const [first] = members;
   const parts = members.flatMap(({ crude, adjusted, holm }) => [
     `${crude.definition.title} (${crude.unit})`,
-    differencesTable([...crude.differences, ...(adjusted?.differences ?? [])]),
+    differencesTable([...crude.differences, ...(adjusted?.differences ?? []).filter(({ adjustedFor }) => adjustedFor.length > 0)]),
     ...(holm === null ? [] : [`p by Holm over the family: ${rounded(holm)}`]),
     ...foot({ ...crude, notes: [...crude.notes, ...(adjusted?.notes ?? [])] }),
     "",
