@@ -26,6 +26,7 @@ export { canBeAdjusted, compareFamily, type FamilyAnswer, type FamilyMember, typ
 export { compareSeveral, type SeveralAnswer, type SeveralQuestion } from "./compare/several";
 export type { Between } from "./compare/sides";
 export { onStraightLines } from "./compare/straight-lines";
+export type { Agreement } from "./complications/agreement";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { complicationMatrix, type MatrixAnswer, type MatrixGroup, type MatrixRow } from "./complications/matrix";
 export { type SchemeEntry, schemeList } from "./complications/scheme-list";

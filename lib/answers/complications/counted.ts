@@ -1,9 +1,9 @@
 import { type EndRule, type EventFacts, isComplication, phaseOf, type Scheme, treatmentEnd, tripleContractOf } from "@/lib/outcomes";
 import type { Case } from "../frames/cases";
-import type { HeldEvent } from "./events";
+import type { HeldEvent, RecordedFacts } from "./events";
 
 /** A segment with the events that count for it. */
-export type CountedSegment = { readonly one: Case; readonly events: readonly EventFacts[]; readonly classes: readonly string[] };
+export type CountedSegment = { readonly one: Case; readonly events: readonly RecordedFacts[]; readonly classes: readonly string[] };
 
 export type Counting = {
   readonly scheme: Scheme;
@@ -29,7 +29,7 @@ export function countEvents(cases: readonly Case[], events: readonly HeldEvent[]
   const lookedFor = cases.filter(
     ({ segment }) => segment.eventsLookedFor === "fully" || (counting.operationsOnly && segment.eventsLookedFor === "serious-only"),
   );
-  const bySegment = new Map<number, EventFacts[]>();
+  const bySegment = new Map<number, RecordedFacts[]>();
   const home = homesOf(lookedFor);
   for (const event of events) {
     const segment = event.segment ?? home(event.person, event.facts.onsetDay);

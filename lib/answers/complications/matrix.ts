@@ -7,6 +7,7 @@ import type { Row } from "../measures/measured";
 import { summariseShare } from "../measures/numbers";
 import { type Head, openQuestion } from "../question/open";
 import type { Note, Share } from "../types";
+import { type Agreement, agreementOf } from "./agreement";
 import { type CountedSegment, type Counting, countEvents } from "./counted";
 import { eventsOf } from "./events";
 
@@ -31,6 +32,8 @@ export type MatrixGroup = {
   readonly lookedFor: number;
   readonly notLookedFor: number;
   readonly rows: readonly MatrixRow[];
+  /** The surgeon's class beside the derived one; `null` where none was recorded. */
+  readonly agreement: Agreement | null;
 };
 export type MatrixAnswer = Head & {
   readonly measure: "complication-matrix";
@@ -87,6 +90,7 @@ export async function complicationMatrix(
       lookedFor: segments.length,
       notLookedFor,
       rows: rowsOf(segments, counting),
+      agreement: agreementOf(segments, counting),
     })),
     notes: scheme.fromMemory ? [{ code: "from-memory", text: `From memory in this scheme: ${scheme.fromMemory}.` }] : [],
     changesUnder: Object.fromEntries(

@@ -44,7 +44,7 @@ function textOfMatrix(answer: MatrixAnswer): string {
       `${group.label}: ${group.lookedFor} of ${group.segments} segments had their events looked for\n\n${tableText(
         headers(answer),
         group.rows.map((row) => cells(row, answer)),
-      )}`,
+      )}${agreementText(group.agreement, answer)}`,
   );
   const { title, source, endRule } = answer.scheme;
   return [
@@ -54,6 +54,18 @@ function textOfMatrix(answer: MatrixAnswer): string {
     ...answer.notes.map(({ text }) => text),
     `Result reference ${answer.stamp}, batch ${answer.batch}.`,
   ].join("\n");
+}
+
+/** The surgeon's class beside the derived one; nothing where none was recorded. */
+function agreementText(agreement: MatrixAnswer["groups"][number]["agreement"], { scheme }: MatrixAnswer): string {
+  if (agreement === null) return "";
+  const { estimate, lower, upper } = agreement.kappa;
+  const rounded = (value: number | null) => (value === null ? "–" : value.toFixed(2));
+  const table = tableText(
+    ["recorded \\ derived", ...scheme.classes],
+    agreement.table.map((counts, i) => [scheme.classes[i] ?? "", ...counts]),
+  );
+  return `\n\nThe surgeon's class beside the derived one: ${agreement.alike} of ${agreement.n} alike, weighted kappa ${rounded(estimate)} (95 % CI ${rounded(lower)} to ${rounded(upper)})\n\n${table}`;
 }
 
 function headers({ scheme }: MatrixAnswer): string[] {

@@ -7,8 +7,10 @@ import { classWords, codeWords, upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
 import { notesOf } from "../words/notes";
+import { agreementMethod, agreementTable, agreementText } from "./complication-agreement";
 import { denominatorsTable, factsTable, operationsTable, worstTable } from "./complication-tables";
 import { complicationSentences } from "./complication-words";
+import { treatmentClasses } from "./treatment-classes";
 
 export type EndRule = "healed-and-bearing" | "implant-removal" | "twelve-months";
 export type ComplicationsQuestion = PlaceQuestion & {
@@ -37,10 +39,12 @@ export async function tellComplications(registry: Registry, question: Complicati
     [...overDenominators, worst].map((measure) => ask(registry, { ...asked, measure }) as Promise<MeasureAnswer>),
   );
   const by = new Map(answers.map((answer) => [answer.measure, answer]));
+  const treatments = await treatmentClasses(registry, asked);
+  const agreed = agreementTable(matrix);
   const options = { scheme, end: endRule === "healed-and-bearing" ? null : endRule, "without-pin-sites": withoutPinSites ? "" : null };
   return {
     title: "Complications",
-    sentences: complicationSentences(matrix, by),
+    sentences: [...complicationSentences(matrix, by), treatments?.sentence ?? null, agreementText(matrix)].filter((text) => text !== null),
     cautions: withoutPinSites ? ["Pin-site infections are left out of every number here."] : [],
     figures: [drawable(complicationMatrixFigure, matrixRecord(matrix, by.get("complication-segments-with-any")))],
     tables: [
@@ -48,18 +52,23 @@ export async function tellComplications(registry: Registry, question: Complicati
       worstTable(by.get(worst), matrix),
       operationsTable(by.get("operations-per-segment")),
       factsTable(matrix),
+      ...(treatments ? [treatments.table] : []),
+      ...(agreed ? [agreed] : []),
     ],
     definition: `${matrix.scheme.title} (${matrix.scheme.source}), derived from the facts of each event; end of treatment: ${endWords[endRule]}`,
-    method: `${matrix.method}; ${by.get("complication-events-per-segment")?.method ?? ""}`,
+    method: [matrix.method, by.get("complication-events-per-segment")?.method, agreementMethod(matrix)].filter(Boolean).join("; "),
     leftOut: leftOutOf(matrix.groups.map(countsOf)),
-    notes: notesOf([...matrix.notes, ...changesNotes(matrix)], by.get("complication-patients-with-any")?.groups ?? []),
+    notes: notesOf(
+      [...matrix.notes, ...changesNotes(matrix), ...matrix.groups.flatMap(({ agreement }) => agreement?.notes ?? [])],
+      by.get("complication-patients-with-any")?.groups ?? [],
+    ),
     references: [
       { of: "by type and class", stamp: matrix.stamp },
       ...answers.map(({ definition, stamp }) => ({ of: definition.title.toLowerCase(), stamp })),
     ],
     commands: [
       commandWords("complications", question, options),
-      ...[...overDenominators, worst].map((id) => commandWords(`measure ${id}`, question, { scheme })),
+      ...[...overDenominators, worst].map((id) => commandWords(`measure ${id}`, question, options)),
     ],
     batch: matrix.batch,
     dataTo: matrix.dataTo,
