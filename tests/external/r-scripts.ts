@@ -32,10 +32,12 @@ export function idsOf(name: string): readonly string[] {
   return Object.keys(storedAnswers(name).answers);
 }
 
-/** SHA-256 of the script as it stands now. */
+/** SHA-256 of the script as it stands now, with what it sources. */
 export function fingerprint(name: string): string {
+  const script = readFileSync(join(folder, `${name}.R`), "utf8");
+  const sourced = [...script.matchAll(/^source\("([\w-]+\.R)"\)/gm)].map(([, file]) => readFileSync(join(folder, file as string), "utf8"));
   return createHash("sha256")
-    .update(readFileSync(join(folder, `${name}.R`)))
+    .update([script, ...sourced].join(""))
     .digest("hex");
 }
 

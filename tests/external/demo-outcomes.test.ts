@@ -1,0 +1,96 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { ask, compare, type HealingGroup, healing, healingCurve, type MeasureAnswer, onStraightLines } from "@/lib/answers";
+import { demoRegistry } from "../integration/demo-registry";
+import { type Answer, storedAnswers } from "./r-scripts";
+
+/** Outcomes of the demo worked out by R from the sheet itself: clubSandwich, survival and closed forms (demo-outcomes.R). */
+const theirs = storedAnswers("demo-outcomes").answers;
+
+/** Every number of R's answer is ours to nine digits of its size; words and nulls are the same. */
+function alike(ours: unknown, r: Answer | undefined, at: string): void {
+  if (typeof r === "number") {
+    const found = typeof ours === "number" ? ours : Number.NaN;
+    expect(Math.abs(found - r), `${at}: ours ${ours}, R ${r}`).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(r)));
+  } else if (Array.isArray(r)) {
+    expect(ours, at).toHaveLength(r.length);
+    r.forEach((one: Answer, i) => void alike((ours as readonly unknown[])[i], one, `${at}[${i}]`));
+  } else if (r !== null && typeof r === "object") {
+    for (const [field, one] of Object.entries(r)) alike((ours as Readonly<Record<string, unknown>>)[field], one, `${at}.${field}`);
+  } else expect(ours, at).toBe(r);
+}
+
+let registry: Awaited<ReturnType<typeof demoRegistry>>;
+beforeAll(async () => {
+  registry = await demoRegistry();
+});
+afterAll(() => registry[Symbol.asyncDispose]());
+
+const clocks = Object.keys(theirs).flatMap((id) => (id.startsWith("clock/") ? [id.slice("clock/".length)] : []));
+
+test("every clock but surgery to consolidation is worked out again", () => {
+  expect(clocks).toHaveLength(11);
+});
+
+test.each(clocks)("%s: counts, reasons, means, ratio, median and quartiles", async (id) => {
+  const [group] = (await healing(registry, { measure: id })).groups;
+  const { median, ...ours } = group as HealingGroup;
+  const r = theirs[`clock/${id}`] as Readonly<Record<string, Answer>>;
+  expect(ours.excluded).toEqual(r.excluded);
+  alike({ ...ours, median: median.estimate }, r, id);
+});
+
+const measured = async (measure: string) => ((await ask(registry, { measure })) as MeasureAnswer).groups[0];
+
+test("gain less plan: bias clustered by patient", async () => {
+  const group = await measured("gain-error");
+  alike({ ...group?.mean, n: group?.n }, theirs["gain-error"], "gain-error");
+});
+
+test.each(["gain-within-10mm", "complication-segments-with-any"])("%s: Wilson on the effective number", async (id) => {
+  alike((await measured(id))?.share, theirs[id], id);
+});
+
+test("events per 10 cm: linearised by patient on the scale of logarithms", async () => {
+  alike((await measured("complication-events-per-10cm"))?.rate, theirs["complication-events-per-10cm"], "rate");
+});
+
+describe("two devices of which hardly a patient has both", () => {
+  const between = { field: "device", values: ["lengthening-over-nail", "hexapod-circular-fixator"], where: {} } as const;
+
+  test("index, days at equal gain as a ratio and on straight lines", async () => {
+    const { differences } = await compare(registry, { measure: "surgery-to-consolidation", between });
+    const named = (what: string) => differences.find((one) => one.what === what);
+    const { patientsInBoth, ...index } = theirs["compare/index"] as Readonly<Record<string, Answer>>;
+    // below five patients in both groups the difference is over all rows, clustered by patient
+    expect(patientsInBoth).toBeLessThan(5);
+    alike(named("mean days/cm"), index, "index");
+    alike(named("days at equal gain"), theirs["compare/equal-gain"], "equal gain");
+    alike(named(onStraightLines), theirs["compare/straight-lines"], "straight lines");
+  });
+
+  test("share with any event: Newcombe on the effective numbers", async () => {
+    const [difference] = (await compare(registry, { measure: "complication-segments-with-any", between })).differences;
+    const { patientsInBoth, ...share } = theirs["compare/share"] as Readonly<Record<string, Answer>>;
+    expect(patientsInBoth).toBe(0);
+    alike(difference, share, "share");
+  });
+});
+
+test("the consolidation curve: Kaplan–Meier with robust log-log limits by patient, cut where fewer than five are at risk", async () => {
+  const [group] = (await healingCurve(registry, { where: { device: ["hexapod-circular-fixator"] } })).groups;
+  const { ended, ...curve } = theirs["curve/hexapod"] as Readonly<Record<string, Answer>>;
+  expect(group?.ended).toBe(ended);
+  const points = group?.curve ?? [];
+  const column = (pick: (point: (typeof points)[number]) => number | null) => points.map(pick);
+  alike(
+    {
+      day: column((p) => p.day),
+      atRisk: column((p) => p.atRisk),
+      estimate: column((p) => p.estimate),
+      lower: column((p) => p.lower),
+      upper: column((p) => p.upper),
+    },
+    curve,
+    "curve",
+  );
+});
