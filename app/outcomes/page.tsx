@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import { clockList, clocksAsOf, healing, type MeasureEntry } from "@/lib/answers";
-import { answerOf, captionOf, drawSvg, equalGainText, figureCsv, layoutHealing, tableOf } from "@/lib/charts";
+import { answerOf, captionOf, clusteringOf, drawSvg, equalGainText, figureCsv, layoutHealing, tableOf } from "@/lib/charts";
 import { describeWhere } from "@/lib/cohorts";
 import { registry } from "../_data/registry";
 import { standing } from "../_data/standing";
@@ -48,6 +48,10 @@ async function Answered({ question, clocks }: Props) {
         csv={figureCsv(tableOf(answer, unit))}
       />
       <Numbers table={tableOf(answer, unit)} caption="The numbers of the figure, by group" />
+      <section className="told-table">
+        <h2>What clustering does to the interval</h2>
+        <Numbers table={clusteringOf(answer, unit)} caption="What clustering does to the interval" />
+      </section>
       <WorkedOut answer={answer} question={question} />
     </main>
   );

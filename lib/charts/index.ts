@@ -25,6 +25,7 @@ export { figureCsv } from "./table/figure-csv";
 // Healing
 export { answerOf } from "./healing/answer";
 export { type CaptionOptions, captionOf } from "./healing/caption";
+export { clusteringOf } from "./healing/clustering";
 export { equalGainText } from "./healing/equal-gain";
 export { type HealingFigureOptions, layoutHealing } from "./healing/layout-healing";
 export type { EqualGain, HealingGroupForFigure, HealingMarkForFigure, HealingRecordForFigure } from "./healing/record";

@@ -35,5 +35,15 @@ export { flagOf } from "./flags";
 export { camel, fold, labelOfCode, snake } from "./names";
 // Names and spellings
 export { codebookPage } from "./page";
-export { fixatorDevices, type HealingStatus, healingStatuses, nailDevices, type Reason, reasons } from "./reasons";
+export {
+  type DeviceKind,
+  deviceKindOf,
+  deviceKinds,
+  fixatorDevices,
+  type HealingStatus,
+  healingStatuses,
+  nailDevices,
+  type Reason,
+  reasons,
+} from "./reasons";
 export { type EventOrigin, type EventType, eventTypes, eventTypesByOrigin, noEventValues, originOf } from "./tables/event-types";

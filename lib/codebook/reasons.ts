@@ -45,3 +45,14 @@ export const fixatorDevices = [
 
 /** Devices whose stroke can be recorded. */
 export const nailDevices = ["magnetic-nail", "motorised-nail-receiver-under-skin", "mechanical-nail"] as const;
+
+/** What a bone is lengthened with, nails against frames; a frame that a nail or plate follows or lies within is one. */
+export const deviceKinds = ["nail", "frame", "other"] as const;
+export type DeviceKind = (typeof deviceKinds)[number];
+
+/** @example deviceKindOf("lengthening-over-nail") // => "frame" */
+export function deviceKindOf(device: string | null): DeviceKind | null {
+  if (device === null) return null;
+  const among = (list: readonly string[]) => list.includes(device);
+  return among(nailDevices) ? "nail" : among(fixatorDevices) ? "frame" : "other";
+}

@@ -1,10 +1,11 @@
-import { type Field, fieldsOf, healingStatuses } from "@/lib/codebook";
+import { deviceKinds, type Field, fieldsOf, healingStatuses } from "@/lib/codebook";
 import { gainMeasures, indexDefinitions } from "@/lib/outcomes";
 
 const number = (label: string): Field => ({ kind: "number", unit: "points", label, role: "plain", known: "later" });
 
 /** What is worked out when asked, from what is held: a condition may name it like a field. */
 const derivedFields: readonly (readonly [id: string, field: Field])[] = [
+  ["deviceKind", { kind: "code", codes: deviceKinds, label: "Kind of device", role: "plain", known: "operation" }],
   ["healingStatus", { kind: "code", codes: healingStatuses, label: "Healing status", role: "plain", known: "later" }],
   ["followUpDays", number("Days followed from surgery")],
   ["reamedMinusNailMm", { ...number("Reamed diameter less nail diameter"), known: "operation" }],

@@ -2,8 +2,9 @@
 
 // A cohort, told
 export { type ToldFlow, tellFlow } from "./cohort/flow";
-export { type ComplicationsQuestion, type EndRule, tellComplications } from "./outcomes/complications";
 // Places
+export { tellAlignment, tellStature } from "./outcomes/beside";
+export { type ComplicationsQuestion, type EndRule, tellComplications } from "./outcomes/complications";
 export { type EqualGainQuestion, tellDaysAtEqualGain } from "./outcomes/days-at-equal-gain";
 export { tellDistractionCourse } from "./outcomes/distraction";
 export { tellFollowUp } from "./outcomes/follow-up";

@@ -15,35 +15,35 @@ const looks = [
 ] as const;
 
 const places = [
-  { page: "days-at-equal-gain", of: "filled", path: "/outcomes/days-at-equal-gain?by=sex" },
-  { page: "healing-curve", of: "filled", path: "/outcomes/healing-curve" },
-  { page: "distraction", of: "filled", path: `/outcomes/distraction?where=${femora}` },
-  { page: "distraction-rate", of: "filled", path: "/outcomes/distraction?measure=distraction-rate&by=bone" },
-  { page: "gain-against-plan", of: "filled", path: "/outcomes/gain-against-plan?tolerance=10&by=auditYear" },
-  { page: "complications", of: "filled", path: "/outcomes/complications" },
+  { page: "days-at-equal-gain", of: "whole", path: "/outcomes/days-at-equal-gain?by=sex" },
+  { page: "healing-curve", of: "whole", path: "/outcomes/healing-curve" },
+  { page: "distraction", of: "whole", path: `/outcomes/distraction?where=${femora}` },
+  { page: "distraction-rate", of: "whole", path: "/outcomes/distraction?measure=distraction-rate&by=bone" },
+  { page: "gain-against-plan", of: "whole", path: "/outcomes/gain-against-plan?tolerance=10&by=auditYear" },
+  { page: "complications", of: "whole", path: "/outcomes/complications" },
   {
     page: "complications-split",
-    of: "filled",
+    of: "whole",
     path: "/outcomes/complications?by=bone&scheme=triple-contract&end=twelve-months&pins=left-out",
   },
-  { page: "incidence", of: "filled", path: "/outcomes/incidence?by=bone" },
-  { page: "proportion", of: "filled", path: "/outcomes/proportion?norm=standing-film-adults" },
-  { page: "stature", of: "filled", path: "/outcomes/stature?measure=stature-gain-error" },
-  { page: "alignment", of: "filled", path: "/outcomes/alignment?by=entry" },
-  { page: "alignment-share", of: "filled", path: "/outcomes/alignment?measure=alignment-axis-outside&by=bone" },
-  { page: "motion", of: "filled", path: "/outcomes/motion?by=bone" },
-  { page: "scores", of: "filled", path: "/outcomes/scores" },
-  { page: "follow-up", of: "filled", path: "/outcomes/follow-up" },
-  { page: "side-by-side", of: "filled", path: "/outcomes/side-by-side" },
+  { page: "incidence", of: "whole", path: "/outcomes/incidence?by=bone" },
+  { page: "proportion", of: "whole", path: "/outcomes/proportion?norm=standing-film-adults" },
+  { page: "stature", of: "whole", path: "/outcomes/stature?measure=stature-gain-error" },
+  { page: "alignment", of: "whole", path: "/outcomes/alignment?by=entry" },
+  { page: "alignment-share", of: "whole", path: "/outcomes/alignment?measure=alignment-axis-outside&by=bone" },
+  { page: "motion", of: "whole", path: "/outcomes/motion?by=bone" },
+  { page: "scores", of: "whole", path: "/outcomes/scores" },
+  { page: "follow-up", of: "whole", path: "/outcomes/follow-up" },
+  { page: "side-by-side", of: "whole", path: "/outcomes/side-by-side" },
   {
     page: "side-by-side-tested",
-    of: "filled",
+    of: "whole",
     path: "/outcomes/side-by-side?field=bone&test=yes&measure=surgery-to-consolidation&measure=complication-segments-with-any&adjust=ageAtSurgeryYears&adjust=gainMm",
   },
-  { page: "side-by-side-cohorts", of: "filled", path: "/outcomes/side-by-side?between=cohorts" },
-  { page: "curve-nobody", of: "filled", path: `/outcomes/healing-curve?where=${nobody}` },
-  { page: "side-by-side-nobody", of: "filled", path: `/outcomes/side-by-side?where=${nobody}` },
-  { page: "place-bad-address", of: "filled", path: "/outcomes/complications?scheme=shoe&end=never&colour=red&by=boots" },
+  { page: "side-by-side-cohorts", of: "whole", path: "/outcomes/side-by-side?between=cohorts" },
+  { page: "curve-nobody", of: "whole", path: `/outcomes/healing-curve?where=${nobody}` },
+  { page: "side-by-side-nobody", of: "whole", path: `/outcomes/side-by-side?where=${nobody}` },
+  { page: "place-bad-address", of: "whole", path: "/outcomes/complications?scheme=shoe&end=never&colour=red&by=boots" },
   { page: "scores-empty", of: "empty", path: "/outcomes/scores" },
   { page: "side-by-side-empty", of: "empty", path: "/outcomes/side-by-side" },
 ] as const;
@@ -92,7 +92,7 @@ describe("the page says what the command line answers", () => {
     ["distraction", `where=${femora}`, ["--cohort", '{"bone":["femur"]}']],
     ["proportion", "measure=proportion-span", ["--measure", "proportion-span"]],
   ])("%s?%s", async (place, query, words) => {
-    const { address, data } = inject("filled");
+    const { address, data } = inject("whole");
     const told = JSON.parse(await lengthbook(data, ["outcome", place, ...words, "--json"]));
     const page = await open();
     await page.goto(`${address}/outcomes/${place}?${query}`);
@@ -106,7 +106,7 @@ describe("the page says what the command line answers", () => {
   });
 
   test("complications: numerators and denominators are those of the measures", async () => {
-    const { address, data } = inject("filled");
+    const { address, data } = inject("whole");
     const page = await open();
     await page.goto(`${address}/outcomes/complications?scheme=surgical`);
     for (const [id, title] of [
@@ -126,7 +126,7 @@ describe("a figure taken along", () => {
   let page: Page;
   beforeAll(async () => {
     page = await open({ viewport: { width: 1280, height: 900 }, acceptDownloads: true });
-    await page.goto(`${inject("filled").address}/outcomes/healing-curve`);
+    await page.goto(`${inject("whole").address}/outcomes/healing-curve`);
     await page.waitForLoadState("networkidle");
   });
   const saved = async (button: string) => {
@@ -166,7 +166,7 @@ describe("a figure taken along", () => {
 describe("ways from place to place", () => {
   test("the line of places carries cohort, split and batch along, and names where one is", async () => {
     const page = await open();
-    await page.goto(`${inject("filled").address}/outcomes/motion?where=${femora}&by=sex&asOf=1&measure=motion-knee-extension.lost`);
+    await page.goto(`${inject("whole").address}/outcomes/motion?where=${femora}&by=sex&asOf=1&measure=motion-knee-extension.lost`);
     await page.getByRole("navigation", { name: "Outcomes" }).getByRole("link", { name: "Complications" }).click();
     await page.waitForURL(/complications/);
     const asked = Object.fromEntries(new URL(page.url()).searchParams);
@@ -177,7 +177,7 @@ describe("ways from place to place", () => {
 
   test("the cohort in the sentence leads to where it is changed, and back", async () => {
     const page = await open();
-    await page.goto(`${inject("filled").address}/outcomes/motion?by=sex`);
+    await page.goto(`${inject("whole").address}/outcomes/motion?by=sex`);
     await page.locator("a.cohort").click();
     await page.waitForURL(/cohorts/);
     await page.getByRole("link", { name: "Back to motion with this cohort" }).click();
@@ -187,14 +187,14 @@ describe("ways from place to place", () => {
 
   test("a word changed with the pointer is asked at once; without scripts there is a button", async () => {
     const page = await open();
-    await page.goto(`${inject("filled").address}/outcomes/complications`);
+    await page.goto(`${inject("whole").address}/outcomes/complications`);
     await page.waitForLoadState("networkidle");
     await page.getByLabel("Scheme").selectOption("three-level");
     await page.waitForURL(/scheme=three-level/);
     expect(await page.locator("main").innerText()).toContain("Patients by their heaviest class (minor, serious, severe)");
     await page.context().close();
     const plain = await open({ javaScriptEnabled: false });
-    await plain.goto(`${inject("filled").address}/outcomes/incidence`);
+    await plain.goto(`${inject("whole").address}/outcomes/incidence`);
     await plain.getByLabel("Split by").selectOption("bone");
     await plain.getByRole("button", { name: "Ask" }).click();
     await plain.waitForURL(/by=bone/);
@@ -206,7 +206,7 @@ describe("ways from place to place", () => {
 describe("side by side", () => {
   test("case mix stands before any difference, p only when it is asked for", async () => {
     const page = await open();
-    await page.goto(`${inject("filled").address}/outcomes/side-by-side?field=bone&measure=gain-error&measure=surgery-to-consolidation`);
+    await page.goto(`${inject("whole").address}/outcomes/side-by-side?field=bone&measure=gain-error&measure=surgery-to-consolidation`);
     await page.waitForLoadState("networkidle");
     const captions = await page.locator("figcaption").allInnerTexts();
     expect(captions[0]).toMatch(/^Case.mix/);
@@ -219,7 +219,7 @@ describe("side by side", () => {
 
   test("outcomes and covariates are ticked beneath the sentence, and the address holds them", async () => {
     const page = await open();
-    await page.goto(`${inject("filled").address}/outcomes/side-by-side?field=bone`);
+    await page.goto(`${inject("whole").address}/outcomes/side-by-side?field=bone`);
     await page.waitForLoadState("networkidle");
     await page.getByLabel("age at surgery").check();
     await page.getByRole("button", { name: "Ask" }).click();
@@ -231,7 +231,7 @@ describe("side by side", () => {
 
   test("a covariate known only later is refused with its reason", async () => {
     const page = await open();
-    await page.goto(`${inject("filled").address}/outcomes/side-by-side?field=bone&measure=maturation&adjust=gainMm`);
+    await page.goto(`${inject("whole").address}/outcomes/side-by-side?field=bone&measure=maturation&adjust=gainMm`);
     const text = await page.locator("main").innerText();
     expect(text).toContain("no adjusted estimate is given");
     expect(text).toContain("is known only after the clock's start");

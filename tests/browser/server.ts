@@ -11,6 +11,8 @@ declare module "vitest" {
   interface ProvidedContext {
     /** Address of a registry that holds the invented unit, and its folder. */
     readonly filled: { readonly address: string; readonly data: string };
+    /** The same unit with all that it measured: body measures, visits and scores too. */
+    readonly whole: { readonly address: string; readonly data: string };
     /** Address of a registry into which nothing has been brought. */
     readonly empty: { readonly address: string; readonly data: string };
     /** Another such, for tests that bring in and take back; its folder holds the passphrase. */
@@ -22,7 +24,7 @@ declare module "vitest" {
 
 const passphrase = "invented unit, open key";
 
-/** Builds the pages unless nothing changed, brings the invented unit in by the command line, and serves four registries on free ports. */
+/** Builds the pages unless nothing changed, brings the invented unit in by the command line, and serves five registries on free ports. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   await build();
   const folder = mkdtempSync(path.join(tmpdir(), "lengthbook-browser-"));
@@ -30,13 +32,20 @@ export default async function setup(project: TestProject): Promise<() => Promise
   writeFileSync(secret, `${passphrase}\n`, { mode: 0o600 });
   const filledData = path.join(folder, "filled");
   await lengthbook(filledData, ["intake", "demo-data/seven-years.csv", "--dates", "ymd", "--passphrase-file", secret, "--json"]);
+  const wholeData = path.join(folder, "whole");
+  await lengthbook(wholeData, ["settings", "--set", "demo-data/settings.json"]);
+  for (const sheet of ["seven-years", "tables/body-measures", "tables/visits", "tables/scores"])
+    await lengthbook(wholeData, ["intake", `demo-data/${sheet}.csv`, "--dates", "ymd", "--passphrase-file", secret, "--json"]);
   const brokenData = path.join(folder, "broken");
   mkdirSync(brokenData, { mode: 0o700 });
   writeFileSync(path.join(brokenData, "registry.sqlite"), "this is no registry\n".repeat(100), { mode: 0o600 });
-  const servers = await Promise.all([filledData, path.join(folder, "empty"), path.join(folder, "changing"), brokenData].map(serve));
-  const [filled, empty, changing, broken] = servers;
-  if (!filled || !empty || !changing || !broken) throw new Error("four servers were started and one of them is not there");
+  const servers = await Promise.all(
+    [filledData, wholeData, path.join(folder, "empty"), path.join(folder, "changing"), brokenData].map(serve),
+  );
+  const [filled, whole, empty, changing, broken] = servers;
+  if (!filled || !whole || !empty || !changing || !broken) throw new Error("five servers were started and one of them is not there");
   project.provide("filled", { address: filled.address, data: filled.data });
+  project.provide("whole", { address: whole.address, data: whole.data });
   project.provide("empty", { address: empty.address, data: empty.data });
   project.provide("changing", { address: changing.address, data: changing.data, passphrase: secret });
   project.provide("broken", { address: broken.address, data: broken.data });

@@ -3,6 +3,7 @@ import { type Choice, Word } from "../_client/sentence";
 
 /** Techniques are chosen for a patient, and are what a unit can change: they are offered first. */
 export const techniqueSplits = [
+  "deviceKind",
   "device",
   "entry",
   "osteotomyTechnique",

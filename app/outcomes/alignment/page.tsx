@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { tellAlignment } from "@/lib/reports";
 import type { PageAsked } from "../../_page/asked";
 import { measuredPlace } from "../_place/measured-place";
 
@@ -9,6 +10,7 @@ const config = {
   label: "Measure",
   opening: "What was",
   joining: "in",
+  tell: tellAlignment,
   wouldStand: "how the axis moved with length, and how often it ended outside the limits",
   measures: [
     { value: "alignment-axis-per-cm", text: "the change of mechanical axis per cm gained" },

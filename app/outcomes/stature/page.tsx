@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { tellStature } from "@/lib/reports";
 import type { PageAsked } from "../../_page/asked";
 import { measuredPlace } from "../_place/measured-place";
 
@@ -9,6 +10,7 @@ const config = {
   label: "Measure",
   opening: "What was",
   joining: "in",
+  tell: tellStature,
   wouldStand: "the stature that patients gained against what was planned, and whether the legs ended equal",
   measures: [
     { value: "stature-gain", text: "the stature gained" },

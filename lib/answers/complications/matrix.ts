@@ -10,6 +10,7 @@ import type { Note, Share } from "../types";
 import { type Agreement, agreementOf } from "./agreement";
 import { type CountedSegment, type Counting, countEvents } from "./counted";
 import { eventsOf } from "./events";
+import { type Implants, implantsOf } from "./implants";
 
 export type MatrixRow = {
   readonly type: string;
@@ -34,6 +35,7 @@ export type MatrixGroup = {
   readonly rows: readonly MatrixRow[];
   /** The surgeon's class beside the derived one; `null` where none was recorded. */
   readonly agreement: Agreement | null;
+  readonly implants: Implants;
 };
 export type MatrixAnswer = Head & {
   readonly measure: "complication-matrix";
@@ -91,6 +93,7 @@ export async function complicationMatrix(
       notLookedFor,
       rows: rowsOf(segments, counting),
       agreement: agreementOf(segments, counting),
+      implants: implantsOf(group.cases),
     })),
     notes: scheme.fromMemory ? [{ code: "from-memory", text: `From memory in this scheme: ${scheme.fromMemory}.` }] : [],
     changesUnder: Object.fromEntries(

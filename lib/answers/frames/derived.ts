@@ -1,4 +1,4 @@
-import type { Value } from "@/lib/codebook";
+import { deviceKindOf, type Value } from "@/lib/codebook";
 import {
   gainMeasures,
   healingStatus,
@@ -10,10 +10,11 @@ import {
 } from "@/lib/outcomes";
 
 /**
- * A derived field of a segment: its healing status, days followed, a clock where it was measured, or a measure of its gain.
+ * A derived field of a segment: its kind of device, healing status, days followed, a clock where it was measured, or a measure of its gain.
  * Bones that a clock sets apart count here: the condition itself says what is meant.
  */
 export function derivedValue(field: string, segment: SegmentCase): Value {
+  if (field === "deviceKind") return deviceKindOf(segment.device);
   if (field === "healingStatus") return healingStatus(segment);
   if (field === "followUpDays") return followUpDays(segment);
   if (field === "reamedMinusNailMm") return reamedMinusNailMm(segment);

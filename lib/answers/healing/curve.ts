@@ -19,6 +19,8 @@ export type CurveGroup = {
   /** Segments on the curve: healed + censored + ended. `segments` = n + Σ excluded. */
   readonly n: number;
   readonly healed: number;
+  /** Of the healed, those that a rescue came before. */
+  readonly rescued: number;
   readonly censored: number;
   readonly ended: number;
   readonly excluded: Readonly<Record<string, number>>;
@@ -77,6 +79,7 @@ type OnCurve = {
   readonly days: number;
   readonly outcome: "healed" | "censored" | "ended";
   readonly gainMm: number | null;
+  readonly rescued: boolean;
 };
 
 /** The rows that a curve can hold; one without a day, or on the day of surgery itself, can't be placed and is counted. */
@@ -85,7 +88,7 @@ function rowsOf({ rows, ended, excluded }: DayGroup) {
     .filter(({ days }) => days > 0)
     .map(({ healed, ...row }) => ({ ...row, outcome: healed ? ("healed" as const) : ("censored" as const) }));
   const gone = ended.flatMap((row): OnCurve[] =>
-    row.days === null || row.days <= 0 ? [] : [{ ...row, days: row.days, outcome: "ended" }],
+    row.days === null || row.days <= 0 ? [] : [{ ...row, days: row.days, outcome: "ended", rescued: false }],
   );
   const reasons = { ...excluded };
   const add = (reason: string, n: number) => {
@@ -106,6 +109,7 @@ function answerGroup(group: DayGroup, competing: string): CurveGroup {
     segments: group.cases.length,
     n: onCurve.length,
     healed: having("healed"),
+    rescued: onCurve.filter(({ rescued }) => rescued).length,
     censored: having("censored"),
     ended: having("ended"),
     excluded,

@@ -11,6 +11,8 @@ export type DayRow = {
   readonly segment: number;
   readonly days: number;
   readonly healed: boolean;
+  /** Healed, after further bone surgery. */
+  readonly rescued: boolean;
   readonly gainMm: number | null;
 };
 export type EndedRow = { readonly person: number; readonly segment: number; readonly days: number | null; readonly gainMm: number | null };
@@ -42,7 +44,10 @@ function readDays(group: Group, definition: IndexDefinition, boneNamed: boolean)
     const { person, segment } = one.segment;
     if (reading.reading === "excluded") excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
     else if (reading.reading === "ended") ended.push({ person, segment, days: reading.days, gainMm: reading.gainMm });
-    else rows.push({ one, person, segment, days: reading.days, healed: reading.reading === "measured", gainMm: reading.gainMm });
+    else {
+      const healed = reading.reading === "measured";
+      rows.push({ one, person, segment, days: reading.days, healed, rescued: healed && reading.rescued, gainMm: reading.gainMm });
+    }
   }
   return { ...group, rows, ended, excluded };
 }

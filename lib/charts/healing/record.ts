@@ -36,6 +36,10 @@ export type HealingGroupForFigure = {
   readonly mean: MeanForFigure;
   readonly patientMean: MeanForFigure;
   readonly ratioOfSums: MeanForFigure;
+  /** The mean as if every segment were another patient's. */
+  readonly plain: MeanForFigure;
+  /** Standard deviation of the measured. */
+  readonly deviation: number | null;
   readonly median: Limits & { readonly bounds: readonly [low: number | null, high: number | null] };
   readonly quartiles: { readonly lower: number | null; readonly upper: number | null };
   readonly daysAtMedianGain: EqualGain;

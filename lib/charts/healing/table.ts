@@ -69,6 +69,7 @@ const columns: Column[] = [
   count("excluded", "Left out", excludedIn),
   estimate("mean", "Mean", (group) => group.mean),
   interval("mean-interval", "mean", "95 % CI", (group) => limitsOf(group.mean)),
+  { id: "deviation", head: "SD", unit: "", align: "end", cell: ({ deviation }, unit) => value(deviation, unit) },
   estimate("patient-mean", "Patient mean", (group) => group.patientMean),
   interval("patient-mean-interval", "patient-mean", "95 % CI", (group) => limitsOf(group.patientMean)),
   estimate("ratio-of-sums", "Ratio of sums", (group) => group.ratioOfSums),

@@ -82,6 +82,27 @@ export function worstTable(worst: MeasureAnswer | undefined, { scheme }: MatrixA
   return { caption: `Patients by their heaviest class (${scheme.title.toLowerCase()})`, table: tableFrom(columns, worst?.groups ?? []) };
 }
 
+/** Implants taken out or not, and when those within were last seen on film. */
+export function implantsTable({ groups }: MatrixAnswer): ToldTable {
+  type Row = MatrixAnswer["groups"][number];
+  const columns: Column<Row>[] = [
+    words("group", "Group", ({ label }) => label),
+    count("segments", "Segments", ({ segments }) => segments),
+    count("out", "Out", ({ implants }) => implants.out),
+    count("not-out", "No removal recorded", ({ implants }) => implants.notOut),
+    count("no-film", "Of these, no film", ({ implants }) => implants.noFilm),
+    { ...count<Row>("median", "Last film, median", ({ implants }) => implants.lastFilm?.median), unit: "days from surgery" },
+    {
+      id: "range",
+      head: "Earliest to latest",
+      unit: "days from surgery",
+      align: "end",
+      cell: ({ implants: { lastFilm } }) => (lastFilm ? `${lastFilm.least} to ${lastFilm.most}` : noValue),
+    },
+  ];
+  return { caption: "Implants, and when those not out were last seen on film", table: tableFrom(columns, groups) };
+}
+
 /** When events of each type began, what they needed, and whether they had resolved within a year. */
 export function factsTable({ groups }: MatrixAnswer): ToldTable {
   const rows = groups.flatMap(({ label, rows: own }) => own.map((row) => ({ ...row, label })));

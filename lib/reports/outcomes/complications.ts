@@ -8,7 +8,7 @@ import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
 import { notesOf } from "../words/notes";
 import { agreementMethod, agreementTable, agreementText } from "./complication-agreement";
-import { denominatorsTable, factsTable, operationsTable, worstTable } from "./complication-tables";
+import { denominatorsTable, factsTable, implantsTable, operationsTable, worstTable } from "./complication-tables";
 import { complicationSentences } from "./complication-words";
 import { treatmentClasses } from "./treatment-classes";
 
@@ -52,6 +52,7 @@ export async function tellComplications(registry: Registry, question: Complicati
       worstTable(by.get(worst), matrix),
       operationsTable(by.get("operations-per-segment")),
       factsTable(matrix),
+      implantsTable(matrix),
       ...(treatments ? [treatments.table] : []),
       ...(agreed ? [agreed] : []),
     ],

@@ -58,11 +58,16 @@ export function sentencesOf({ groups, competing }: HealingCurveAnswer): readonly
   });
   const censored = groups.reduce((sum, group) => sum + group.censored, 0);
   const ended = groups.reduce((sum, group) => sum + group.ended, 0);
-  const unhealed = `${counted(censored, "segment")} not healed at the last film ${censored === 1 ? "is" : "are"} in the curve up to that film`;
+  const [healed, rescued] = groups.reduce(([all, after], group) => [all + group.healed, after + group.rescued], [0, 0]);
+  const healedText = `${healed} healed${rescued === 0 ? "" : `, ${rescued} of them after further bone surgery`}`;
+  const unhealed =
+    censored === 0
+      ? "none was unhealed at its last film"
+      : `${censored} not healed at the last film ${censored === 1 ? "is" : "are"} in up to that film`;
   const gone = competing === null ? "" : `; ${ended} can’t heal so any more (${competing})`;
   return [
     `${upperFirst(lead)}.`,
-    `Of ${counted(onCurve, "segment")} on ${groups.length === 1 ? "the curve" : "the curves"}, ${unhealed}${gone}.`,
+    `Of ${counted(onCurve, "segment")} on ${groups.length === 1 ? "the curve" : "the curves"}, ${healedText}; ${unhealed}${gone}.`,
   ];
 }
 

@@ -1,8 +1,19 @@
 import { ask, type MeasureAnswer, type MeasureGroup } from "@/lib/answers";
-import { counted, cumulativeIncidenceFigure, decimals, percentText, reasonsText } from "@/lib/charts";
+import {
+  type Column,
+  count,
+  counted,
+  cumulativeIncidenceFigure,
+  decimals,
+  estimate,
+  percentText,
+  reasonsText,
+  tableFrom,
+  words,
+} from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
-import type { Told } from "../told/told";
+import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
@@ -17,24 +28,55 @@ export type IncidenceQuestion = PlaceQuestion & {
 /** The share of segments with a first event by day, with what competes. */
 export async function tellIncidence(registry: Registry, question: IncidenceQuestion): Promise<Told> {
   const { measure, withoutPinSites } = question;
-  const answer = (await ask(registry, { ...askedOf(question), measure, withoutPinSites })) as MeasureAnswer;
+  const asked = { ...askedOf(question), measure };
+  const [counting, without] = await Promise.all(
+    [false, true].map((left) => ask(registry, { ...asked, withoutPinSites: left }) as Promise<MeasureAnswer>),
+  );
+  if (!counting || !without) throw new Error("tellIncidence requires two answers");
+  const answer = withoutPinSites ? without : counting;
   return {
     title: answer.definition.title,
     sentences: incidenceSentences(answer),
     cautions: withoutPinSites ? ["Pin-site infections are left out."] : [],
     figures: [drawable(cumulativeIncidenceFigure, { ...answer, competing: "death" })],
-    tables: [],
+    tables: [pinSitesTable(counting, without)],
     definition: answer.definition.sentence,
     method: answer.method,
     leftOut: leftOutOf(answer.groups),
     notes: notesOf(answer.notes, answer.groups),
-    references: [{ of: "the curves", stamp: answer.stamp }],
-    commands: [commandWords(`measure ${measure}`, question)],
+    references: [
+      { of: "the curves", stamp: answer.stamp },
+      {
+        of: withoutPinSites ? "with pin-site infections counted" : "with pin-site infections left out",
+        stamp: (withoutPinSites ? counting : without).stamp,
+      },
+    ],
+    commands: [
+      commandWords(`measure ${measure}`, question, { "without-pin-sites": withoutPinSites ? "" : null }),
+      commandWords(`measure ${measure}`, question, { "without-pin-sites": withoutPinSites ? null : "" }),
+    ],
     batch: answer.batch,
     dataTo: answer.dataTo,
   };
 }
 
+/** By a year: with pin-site infections, which only frames have, and without. */
+function pinSitesTable({ groups }: MeasureAnswer, without: MeasureAnswer): ToldTable {
+  const columns: Column<MeasureGroup>[] = [
+    words("group", "Group", ({ label }) => label),
+    count("segments", "Segments", ({ segments }) => segments),
+    count("n", "On the curve", ({ n }) => n),
+    count("by", "By day", (group) => shareBy(group)?.day),
+    ...estimate<MeasureGroup>("counted", "Pin-site infections counted", percent, shareBy),
+    ...estimate<MeasureGroup>("left-out", "Pin-site infections left out", percent, ({ label }) => {
+      const own = without.groups.find((group) => group.label === label);
+      return own ? shareBy(own) : null;
+    }),
+  ];
+  return { caption: "By a year, with pin-site infections and without", table: tableFrom(columns, groups) };
+}
+
+const percent = { name: "%", perRecord: 100, digits: 0, valueDigits: 0 };
 const yearDays = 365;
 const leastAtRisk = 5;
 

@@ -5,16 +5,18 @@ import type { Told, ToldTable } from "../told/told";
 import { commandWords } from "../words/command-words";
 import { type MeasuredQuestion, tellMeasured } from "./measured";
 
+/** What lengthening takes most often; it stands beside whatever was asked. */
+const lostMost = ["motion-knee-flexion", "motion-ankle-dorsiflexion"];
 const windows = ["3-months", "6-months", "12-months", "24-months"] as const;
 
 /** Motion of a joint at one moment, and what was lost at each window beside who was seen then. */
 export async function tellMotion(registry: Registry, question: MeasuredQuestion): Promise<Told> {
   const told = await tellMeasured(registry, question);
   const joint = question.measure.split(".")[0] ?? "";
+  const joints = [joint, ...lostMost.filter((one) => one !== joint)];
   const asked = askedOf(question);
-  const answers = await Promise.all(
-    windows.map((window) => ask(registry, { ...asked, measure: `${joint}.lost-at-${window}` }) as Promise<MeasureAnswer>),
-  );
+  const measures = joints.flatMap((one) => windows.map((window) => `${one}.lost-at-${window}`));
+  const answers = await Promise.all(measures.map((measure) => ask(registry, { ...asked, measure }) as Promise<MeasureAnswer>));
   const followed = await followUp(registry, asked);
   return {
     ...told,
@@ -27,7 +29,7 @@ export async function tellMotion(registry: Registry, question: MeasuredQuestion)
     ],
     commands: [
       ...told.commands,
-      ...windows.map((window) => commandWords(`measure ${joint}.lost-at-${window}`, question)),
+      ...measures.map((measure) => commandWords(`measure ${measure}`, question)),
       commandWords("follow-up", question),
     ],
   };
@@ -35,6 +37,7 @@ export async function tellMotion(registry: Registry, question: MeasuredQuestion)
 
 type Row = {
   readonly label: string;
+  readonly motion: string;
   readonly window: string;
   readonly group: MeasureAnswer["groups"][number] | undefined;
   readonly counts: FollowUpAnswer["groups"][number]["windows"][number]["counts"] | undefined;
@@ -42,18 +45,21 @@ type Row = {
 
 function windowsTable(answers: readonly MeasureAnswer[], followed: FollowUpAnswer): ToldTable {
   const rows = followed.groups.flatMap((group) =>
-    windows.map((window, i): Row => {
+    answers.map((answer): Row => {
+      const window = answer.measure.split(".lost-at-")[1] ?? "";
       const seen = group.windows.find(({ id }) => id === window);
       return {
         label: group.label,
+        motion: answer.definition.title.split(",")[0] ?? "",
         window: seen?.label ?? window,
-        group: answers[i]?.groups.find(({ label }) => label === group.label),
+        group: answer.groups.find(({ label }) => label === group.label),
         counts: seen?.counts,
       };
     }),
   );
   const columns: Column<Row>[] = [
     words("group", "Group", ({ label }) => label),
+    words("motion", "Motion", ({ motion }) => motion),
     words("window", "Window from surgery", ({ window }) => window),
     ...estimate<Row>("lost", "Lost, on average", shownUnit("deg"), ({ group }) => group?.mean),
     count("measured", "Motion measured", ({ group }) => group?.n ?? 0),

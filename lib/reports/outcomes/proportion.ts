@@ -31,12 +31,15 @@ export async function tellProportion(registry: Registry, question: ProportionQue
   const asked = askedOf(question);
   const answer = await proportionBeforeAfter(registry, { ...asked, measure });
   const predicted = (await ask(registry, { ...asked, measure: `${measure}.predicted` })) as MeasureAnswer;
+  const others = await Promise.all(
+    everyProportion.filter((id) => id !== measure).map((id) => proportionBeforeAfter(registry, { ...asked, measure: id })),
+  );
   return {
     title: answer.definition.title,
     sentences: proportionSentences(answer),
     cautions: [...normCautions(answer, norm), ...growthCautions(answer)],
     figures: [drawable(proportionFigure, recordOf(answer, norm))],
-    tables: measure === "proportion-left-right" ? [] : [predictedTable(answer, predicted)],
+    tables: [...(measure === "proportion-left-right" ? [] : [predictedTable(answer, predicted)]), othersTable(others)],
     definition: answer.definition.sentence,
     method: answer.method,
     leftOut: leftOutOf(answer.groups),
@@ -44,6 +47,7 @@ export async function tellProportion(registry: Registry, question: ProportionQue
     references: [
       { of: "before and after", stamp: answer.stamp },
       { of: "as the gains alone predict it", stamp: predicted.stamp },
+      ...others.map(({ definition, stamp }) => ({ of: definition.title.toLowerCase(), stamp })),
     ],
     commands: [
       commandWords("outcome proportion", question, { measure, norm }),
@@ -52,6 +56,29 @@ export async function tellProportion(registry: Registry, question: ProportionQue
     batch: answer.batch,
     dataTo: answer.dataTo,
   };
+}
+
+const everyProportion = ["proportion-tibia-femur", "proportion-sitting-height", "proportion-leg", "proportion-span"] as const;
+
+/** The proportions that were not asked for, of the same persons. */
+function othersTable(others: readonly BeforeAfterAnswer[]): ToldTable {
+  type Other = ProportionGroup & { readonly title: string };
+  const rows = (others[0]?.groups ?? []).flatMap(({ label }) =>
+    others.flatMap(({ definition: { title }, groups }): Other[] =>
+      groups.filter((group) => group.label === label).map((group) => ({ ...group, title })),
+    ),
+  );
+  const unit = shownUnit("ratio");
+  const columns: Column<Other>[] = [
+    words("group", "Group", ({ label }) => label),
+    words("what", "Proportion", ({ title }) => title),
+    count("n", "Before and after", ({ n }) => n),
+    count("measured", "All measured", ({ measured }) => measured),
+    ...estimate<Other>("before", "Before", unit, ({ before }) => before.mean),
+    ...estimate<Other>("after", "After", unit, ({ after }) => after.mean),
+    ...estimate<Other>("change", "Change", unit, ({ change }) => change.mean),
+  ];
+  return { caption: "The other proportions", table: tableFrom(columns, rows) };
 }
 
 type Norm = BeforeAfterAnswer["norms"][number];

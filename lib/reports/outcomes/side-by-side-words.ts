@@ -1,4 +1,11 @@
-import { type CaseMixAnswer, type Difference, type FamilyAnswer, type FamilyMember, onStraightLines } from "@/lib/answers";
+import {
+  type CaseMixAnswer,
+  type CompareAnswer,
+  type Difference,
+  type FamilyAnswer,
+  type FamilyMember,
+  onStraightLines,
+} from "@/lib/answers";
 import { counted, decimals, listed, type ShownUnit, shownInterval, shownText, shownUnit, withUnit } from "@/lib/charts";
 
 export type Named = { readonly labels: ReadonlyMap<string, string>; readonly test: boolean };
@@ -41,7 +48,10 @@ export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named
   const parts = [`${title}, ${differenceText(lead, a.words, b.words, lines)}`];
   if (lines) parts.push(`on straight lines ${limitsText(lines)}`);
   const [index] = crude.differences.filter(({ kind, what }) => kind === "difference" && what !== onStraightLines);
-  if (lead.kind === "ratio" && index && index.estimate !== null) parts.push(`the index by itself differs by ${limitsText(index)}`);
+  if (lead.kind === "ratio" && index && index.estimate !== null)
+    parts.push(`the index by itself, of the healed alone, differs by ${limitsText(index)}`);
+  const unhealed = lead.kind === "ratio" ? unhealedText(crude) : null;
+  if (unhealed !== null) parts.push(unhealed);
   if (adjusted) parts.push(adjustedText(adjusted.differences[0], named));
   const detectable = lead.detectable ?? index?.detectable ?? null;
   if (detectable !== null && index)
@@ -50,6 +60,16 @@ export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named
     );
   if (named.test) parts.push(pText(adjusted?.differences[0]?.p ?? lead.p, holm));
   return `${parts.join("; ")}.`;
+}
+
+/** Whom an index of the healed leaves out, and days at equal gain have in. */
+function unhealedText({ groups, sides }: CompareAnswer): string | null {
+  const said = groups.flatMap((group, i) => {
+    if (!("healed" in group) || group.healed === undefined) return [];
+    const { healed, censored = 0, ended = 0 } = group;
+    return [`${censored} of ${healed + censored + ended} (${sides[i === 0 ? 0 : 1].words})`];
+  });
+  return said.length < 2 ? null : `the unhealed, ${listed(said)}, are in the days at equal gain up to their last film`;
 }
 
 /** `1.12 times as many days …`; an interval that holds *no difference* is said to show none. */
