@@ -220,7 +220,7 @@ describe("under a name", () => {
     await save('{"bone":["femur"]}', "femora");
     await page.waitForURL(/saved=femora$/);
     await page.goto(`${inject("filled").address}/outcomes/side-by-side?between=cohorts&first=femora&second=femora-of-women&measure=gain`);
-    expect(await page.locator("main .answer").innerText()).toMatch(/^femora \(\d+ segments/);
+    expect(await answerOf(page)).toMatch(/^femora \(\d+ segments/);
   });
 
   test("cohorts that share segments are refused in words", async () => {

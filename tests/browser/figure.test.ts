@@ -79,13 +79,23 @@ test("every mark can be read as a list", async () => {
   expect(await page.locator(".doings ol li").count()).toBe(await page.locator(".figure .wide [data-mark]").count());
 });
 
-test("the saved figure is byte for byte the drawing", async () => {
+test("the saved figure is byte for byte the drawing, with its typeface inside", async () => {
   const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save as .svg" }).click()]);
   expect(download.suggestedFilename()).toBe(`${asked.measure}-${record.stamp}.svg`);
   const marks: HealingAnswer = JSON.parse(
     await lengthbook(inject("filled").data, ["measure", asked.measure, "--by", asked.by, "--marks", "--json"]),
   );
-  expect(readFileSync(await download.path(), "utf8")).toBe(drawSvg(layoutHealing(marks, { width: 880, unit: "days/cm" })));
+  const saved = readFileSync(await download.path(), "utf8");
+  expect(saved.replace(/<style>.*?<\/style>/, "")).toBe(drawSvg(layoutHealing(marks, { width: 880, unit: "days/cm" })));
+  const elsewhere = await open();
+  await elsewhere.route("**/*", (route) => route.fulfill({ body: saved, contentType: "image/svg+xml" }));
+  await elsewhere.goto("http://elsewhere.invalid/figure.svg");
+  const widths = "document.fonts.ready.then(() => [...document.querySelectorAll('SELECTOR')].map((text) => text.getComputedTextLength()))";
+  const there = await elsewhere.evaluate<number[]>(widths.replace("SELECTOR", "text"));
+  const here = await page.evaluate<number[]>(widths.replace("SELECTOR", ".figure .wide text"));
+  expect(there.length).toBe(here.length);
+  for (const [i, width] of there.entries()) expect(width).toBeCloseTo(here[i] ?? 0, 1);
+  await elsewhere.context().close();
 });
 
 test("figure and caption can be copied", async () => {

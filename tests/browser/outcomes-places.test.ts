@@ -134,11 +134,14 @@ describe("a figure taken along", () => {
     return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
   };
 
-  test("as .svg it is byte for byte what the page holds", async () => {
+  test("as .svg it is what the page holds, with its typeface inside", async () => {
     const { name, bytes } = await saved("Save as .svg");
     expect(name).toMatch(/^consolidation-curve-[0-9a-f]{12}\.svg$/);
     const html = await (await fetch(page.url())).text();
     expect(html).toContain(bytes.toString("utf8").split("\n")[3]);
+    expect(bytes.toString("utf8")).toContain(
+      '@font-face{font-family:"Source Sans 3 Variable";font-weight:200 900;src:url(data:font/woff2;base64,',
+    );
     expect(bytes.toString("utf8")).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" width="880"/);
   });
 

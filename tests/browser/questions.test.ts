@@ -117,6 +117,7 @@ const shown: Readonly<Record<string, (answer: Answer) => readonly string[]>> = {
 
 async function take(page: Page, step: Step): Promise<void> {
   const before = page.url();
+  if ("unfold" in step) return page.locator("summary", { hasText: step.unfold }).click();
   if ("follow" in step) {
     const from = step.in ? page.getByRole("navigation", { name: step.in, exact: true }) : page.locator("main");
     await from.getByRole("link", { name: step.follow, exact: true }).first().click();

@@ -9,10 +9,11 @@ export type Asked = {
   readonly steps: readonly Step[];
 };
 
-/** One thing that a person does: follow a link, change a word of a sentence, or tick several and ask. */
+/** One thing that a person does: follow a link, change a word of a sentence, unfold a table, or tick several and ask. */
 export type Step =
   | { readonly follow: string; readonly in?: "Pages" | "Outcomes" }
   | { readonly choose: string; readonly as: string }
+  | { readonly unfold: string }
   | { readonly tick: readonly string[] };
 
 const outcomes: Step = { follow: "Outcomes", in: "Pages" };
@@ -136,7 +137,12 @@ export const questions: readonly Asked[] = [
     id: "K5",
     question: "Nerve deficits: how many, which phase, prior release or not, recovered by 12 months?",
     page: "/outcomes/complications?by=releasePeronealNerve",
-    steps: [outcomes, place("Complications"), { choose: "Split by", as: "releasePeronealNerve" }],
+    steps: [
+      outcomes,
+      place("Complications"),
+      { choose: "Split by", as: "releasePeronealNerve" },
+      { unfold: "When events began, and what came of them" },
+    ],
     line: ["complications", "--by", "releasePeronealNerve"],
   },
   {
@@ -192,6 +198,7 @@ export function questionsPage(): string {
 function stepWords(step: Step): string {
   if ("follow" in step) return `follow *${step.follow}*`;
   if ("choose" in step) return `choose *${step.choose}*: \`${step.as}\``;
+  if ("unfold" in step) return `unfold *${step.unfold}*`;
   return `tick *${step.tick.join("*, *")}* and ask`;
 }
 

@@ -2,6 +2,7 @@
 
 import { useState } from "react";
 import { pictureOf, printPicture, savePicture, saveText } from "./picture";
+import { withFaces } from "./svg-faces";
 
 type Props = {
   readonly svg: string;
@@ -21,6 +22,7 @@ export function FigureDoings({ svg, caption, fileName, csv, labels }: Props) {
       () => setDone("The browser did not allow it. Save the figure instead."),
     );
   const copyPicture = attempt(() => navigator.clipboard.write([new ClipboardItem({ "image/png": pictureOf(svg) })]), "Figure copied.");
+  const saveDrawing = attempt(async () => saveText(await withFaces(svg), fileName, "image/svg+xml"), "Saved with its typeface inside.");
   const saveForPrint = attempt(
     async () => savePicture(await printPicture(svg), fileName.replace(/svg$/, "png")),
     "Saved at 300 dots an inch.",
@@ -31,7 +33,7 @@ export function FigureDoings({ svg, caption, fileName, csv, labels }: Props) {
       <button type="button" onClick={copyPicture}>
         Copy the figure
       </button>
-      <button type="button" onClick={() => saveText(svg, fileName, "image/svg+xml")}>
+      <button type="button" onClick={saveDrawing}>
         Save as .svg
       </button>
       <button type="button" onClick={saveForPrint}>

@@ -2,8 +2,8 @@ const family = "Source Sans 3 Variable";
 let face: Promise<string | null> | undefined;
 
 /**
- * The drawing with its typeface inside, for painting alone: a drawing painted as a picture sees no fonts of the page, and other letters
- * are of another width. Without the face it is painted in the next of its list.
+ * The drawing with its typeface inside: painted as a picture, or opened elsewhere, it sees no fonts of the page, and other letters are of
+ * another width. Without the face it is shown in the next of its list. The drawing itself stays byte for byte what it was.
  */
 export async function withFaces(svg: string): Promise<string> {
   face ??= readFace();

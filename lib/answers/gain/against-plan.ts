@@ -28,7 +28,7 @@ export type AgainstPlanGroup = {
   readonly bias: Interval | null;
   readonly within: Share | null;
   readonly spread: { readonly p5: number; readonly median: number; readonly p95: number } | null;
-  /** From twenty patients on; each limit with its interval. */
+  /** From twenty patients on. */
   readonly limits: { readonly lower: number; readonly upper: number } | null;
   readonly reached: number;
   readonly stoppedEarly: number;

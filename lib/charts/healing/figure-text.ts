@@ -1,3 +1,4 @@
+import { splitWords } from "../figure/title";
 import { estimateText } from "../say/estimate-text";
 import { listed } from "../say/numbers";
 import type { ClockUnit } from "../say/units";
@@ -10,12 +11,7 @@ export function figureTitle(record: HealingRecordForFigure): string {
 }
 
 export function splitText(by: readonly string[]): string {
-  return by.length === 0 ? "" : ` by ${listed(by.map(words))}`;
-}
-
-/** A field id as words, where nobody gives a label: `osteotomySite` → `osteotomy site`. */
-function words(field: string): string {
-  return field.replace(/([a-z0-9])([A-Z])/g, "$1 $2").toLowerCase();
+  return by.length === 0 ? "" : ` by ${listed(by.map(splitWords))}`;
 }
 
 /** Accessible description: what is drawn, then each group in words, so that nothing is only to be seen. */

@@ -1,0 +1,82 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { chromium, type Page } from "playwright-core";
+import { build } from "@/lib/cli/setup/build.mjs";
+import { freePort, startServer } from "@/lib/cli/setup/serve.mjs";
+import { filledRegistry } from "./registry";
+
+// npm run bench:browser [SEGMENTS …]: how long a change of split takes in Chromium, from the change to the new answer on the screen, on a
+// warm server. Each split is asked twice: the first time it is worked out, the second time the answer is kept.
+
+const sizes = process.argv.slice(2).map(Number);
+const splits = [
+  "bone",
+  "sex",
+  "device",
+  "entry",
+  "smoking",
+  "growthPlates",
+  "osteotomySite",
+  "osteotomyOrientation",
+  "surgeryYear",
+  "ageAtSurgeryYears:18",
+];
+const places = ["/outcomes", "/outcomes/days-at-equal-gain", "/outcomes/healing-curve", "/outcomes/gain-against-plan"];
+
+/** Runs in every page: when a choice is made, and when the answer to it was painted. */
+const clock = `
+  addEventListener("change", () => sessionStorage.setItem("asked", String(Date.now())), { capture: true });
+  new MutationObserver((_, watch) => {
+    if (!document.querySelector("main .answer")) return;
+    watch.disconnect();
+    requestAnimationFrame(() => setTimeout(() => { window.answeredAt = Date.now(); }));
+  }).observe(document, { childList: true, subtree: true });
+`;
+
+type Change = { readonly total: number; readonly server: number; readonly kilobytes: number };
+
+async function change(page: Page, split: string): Promise<Change> {
+  await page.getByLabel("Split by", { exact: true }).selectOption(split);
+  await page.waitForURL((url) => url.searchParams.get("by") === split);
+  await page.waitForFunction("window.answeredAt !== undefined", undefined, { polling: 20, timeout: 120_000 });
+  return page.evaluate<Change>(`(() => {
+    const [load] = performance.getEntriesByType("navigation");
+    return { total: window.answeredAt - Number(sessionStorage.getItem("asked")), server: load.responseStart - load.requestStart, kilobytes: load.decodedBodySize / 1024 };
+  })()`);
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+}
+
+function tell(name: string, changes: readonly Change[]): void {
+  const of = (pick: (change: Change) => number) => median(changes.map(pick)).toFixed(0).padStart(6);
+  console.log(
+    `${name.padEnd(44)} ${of(({ total }) => total)} ms, of these first byte ${of(({ server }) => server)} ms; page ${of(({ kilobytes }) => kilobytes)} kB (${changes.length} changes)`,
+  );
+}
+
+await build();
+const folder = mkdtempSync(path.join(tmpdir(), "lengthbook-bench-"));
+const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--disable-gpu"] });
+for (const segments of sizes.length > 0 ? sizes : [5000, 100_000]) {
+  const data = path.join(folder, String(segments));
+  await filledRegistry(data, segments);
+  const { child, address, ended } = await startServer({ data, port: await freePort() });
+  for (const place of places) {
+    const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+    await page.addInitScript(clock);
+    for (let warm = 0; warm < 3; warm++) await page.goto(address + place, { timeout: 120_000 });
+    for (const round of ["worked out", "kept"]) {
+      const changes: Change[] = [];
+      for (const split of splits) changes.push(await change(page, split));
+      tell(`${segments} segments, ${place.replace("/outcomes", "") || "/healing"}, ${round}`, changes);
+    }
+    await page.context().close();
+  }
+  child.kill("SIGTERM");
+  await ended;
+}
+await browser.close();
+rmSync(folder, { recursive: true });
