@@ -10,10 +10,12 @@ export function cut(length: number): string {
 
 /** ` x="1" fill="#000"`: every value goes through the one escaping function; what is undefined is left out. */
 export function attributesOf(attributes: Attributes): string {
-  return Object.entries(attributes)
-    .filter((entry): entry is [string, string | number] => entry[1] !== undefined)
-    .map(([name, value]) => ` ${name}="${typeof value === "number" ? cut(value) : escapeXml(value)}"`)
-    .join("");
+  let text = "";
+  for (const name in attributes) {
+    const value = attributes[name];
+    if (value !== undefined) text += ` ${name}="${typeof value === "number" ? cut(value) : escapeXml(value)}"`;
+  }
+  return text;
 }
 
 /** The numbers of a path, cut as every other length is. */

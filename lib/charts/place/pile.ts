@@ -10,14 +10,12 @@ const touch = 1e-6;
 export function pile(xs: readonly number[], radius: number): number[] {
   const heights = new Array<number>(xs.length).fill(radius);
   const laid = new Map<number, number[]>();
-  const cellOf = (x: number) => Math.floor(x / (2 * radius));
   for (const index of scattered(xs)) {
-    const x = xs[index] ?? 0;
-    const cell = cellOf(x);
-    const near = [cell - 1, cell, cell + 1].flatMap((one) => laid.get(one) ?? []);
-    const taken = near.map((other) => gapAround(heights[other] ?? radius, x - (xs[other] ?? 0), radius));
-    heights[index] = lowestFree(taken, radius);
-    laid.set(cell, [...(laid.get(cell) ?? []), index]);
+    const cell = Math.floor((xs[index] ?? 0) / (2 * radius));
+    heights[index] = lowestFree(xs, heights, { index, radius, near: [laid.get(cell - 1), laid.get(cell), laid.get(cell + 1)] });
+    const held = laid.get(cell);
+    if (held) held.push(index);
+    else laid.set(cell, [index]);
   }
   return heights;
 }
@@ -36,19 +34,30 @@ function backwards(number: number, bits: number): number {
   return out;
 }
 
-type Span = readonly [from: number, to: number];
+type Disc = { readonly x: number; readonly height: number };
+type Room = { readonly index: number; readonly radius: number; readonly near: readonly (readonly number[] | undefined)[] };
 
-/** The heights at which a disc `dx` away would overlap the one at `height`; none when it is far enough. */
-function gapAround(height: number, dx: number, radius: number): Span {
-  const reach = Math.sqrt(Math.max(0, 4 * radius * radius - dx * dx));
-  return [height - reach, height + reach];
-}
-
-function lowestFree(taken: Span[], radius: number): number {
+/**
+ * The lowest height at which a disc overlaps none of those near. Each that is in the way lifts it, and nothing lower is free: so the order in
+ * which they are asked doesn't matter, and asking goes on until none is in the way.
+ */
+function lowestFree(xs: readonly number[], heights: readonly number[], { index, radius, near }: Room): number {
+  const x = xs[index] ?? 0;
   let height = radius;
-  for (const [from, to] of taken.sort((a, b) => a[0] - b[0])) {
-    if (from >= height - touch) break;
-    if (to > height) height = to;
+  let before = Number.NaN;
+  while (height !== before) {
+    before = height;
+    for (const cell of near)
+      for (const other of cell ?? noDiscs) height = liftedBy({ x: (xs[other] ?? 0) - x, height: heights[other] ?? radius }, height, radius);
   }
   return height;
+}
+
+const noDiscs: readonly number[] = [];
+
+/** The height of a disc at 0 after it gave way to another. */
+function liftedBy({ x, height: centre }: Disc, height: number, radius: number): number {
+  if (Math.abs(centre - height) >= 2 * radius) return height;
+  const reach = Math.sqrt(Math.max(0, 4 * radius * radius - x * x));
+  return centre - reach < height - touch && centre + reach > height ? centre + reach : height;
 }

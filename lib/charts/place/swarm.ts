@@ -23,8 +23,8 @@ export function swarm(spots: readonly Spot[], room: Room): Spot[] {
   const order = spots.map((_, index) => index).sort((a, b) => byHeight(spots[a], spots[b]) || a - b);
   for (const index of order) {
     const home = spots[index] as Spot;
-    const tries = steps.map((dx) => ({ x: home.x + dx, y: home.y - dx * room.slope }));
-    const spot = tries.find((one) => grid.isFree(one)) ?? home;
+    const free = steps.find((dx) => grid.isFree({ x: home.x + dx, y: home.y - dx * room.slope })) ?? 0;
+    const spot = free === 0 ? home : { x: home.x + free, y: home.y - free * room.slope };
     grid.add(spot);
     placed[index] = spot;
   }
@@ -37,27 +37,30 @@ function byHeight(a: Spot | undefined, b: Spot | undefined): number {
 
 /** 0, a diameter right, a diameter left, two right … as far as the reach. */
 function stepsWithin({ radius, reach, slope }: Room): number[] {
-  const stride = (2 * radius) / Math.hypot(1, slope);
-  const steps = Math.min(mostSteps, Math.floor(reach / stride));
-  return [0, ...Array.from({ length: steps }, (_, step) => [stride * (step + 1), -stride * (step + 1)]).flat()];
+  const step = (2 * radius) / Math.hypot(1, slope);
+  const steps = Math.min(mostSteps, Math.floor(reach / step));
+  return [0, ...Array.from({ length: steps }, (_, i) => [step * (i + 1), -step * (i + 1)]).flat()];
 }
+
+/** Rows of squares in a key: more than any drawing has. */
+const stride = 2 ** 20;
 
 /** Spots by square, so that only neighbours are asked whether they touch. */
 function gridOf(cell: number) {
-  const held = new Map<string, Spot[]>();
-  const at = ({ x, y }: Spot) => [Math.floor(x / cell), Math.floor(y / cell)] as const;
-  const touches = (a: Spot, b: Spot) => Math.hypot(a.x - b.x, a.y - b.y) < cell - 1e-6;
+  const held = new Map<number, Spot[]>();
+  const keyOf = ({ x, y }: Spot) => Math.floor(x / cell) * stride + Math.floor(y / cell);
+  const least = (cell - 1e-6) ** 2;
   return {
     add(spot: Spot): void {
-      const key = at(spot).join();
-      const there = held.get(key);
+      const there = held.get(keyOf(spot));
       if (there) there.push(spot);
-      else held.set(key, [spot]);
+      else held.set(keyOf(spot), [spot]);
     },
     isFree(spot: Spot): boolean {
-      const [column, row] = at(spot);
-      for (let dx = -1; dx <= 1; dx++)
-        for (let dy = -1; dy <= 1; dy++) if (held.get(`${column + dx},${row + dy}`)?.some((other) => touches(spot, other))) return false;
+      const key = keyOf(spot);
+      for (let column = -stride; column <= stride; column += stride)
+        for (let row = -1; row <= 1; row++)
+          for (const { x, y } of held.get(key + column + row) ?? []) if ((x - spot.x) ** 2 + (y - spot.y) ** 2 < least) return false;
       return true;
     },
   };
