@@ -1,6 +1,7 @@
 import { fieldsOf, type Value } from "@/lib/codebook";
 import { canonicalWhere, fieldsNamed, matches, type Where } from "@/lib/cohorts";
-import type { Registry } from "@/lib/registry";
+import type { Registry, State } from "@/lib/registry";
+import { caseFields } from "../frames/base-cases";
 import { dataTo } from "../frames/data-to";
 import { columnOf, valueAt } from "../frames/read";
 import { stateAsOf } from "../question/state";
@@ -53,6 +54,7 @@ export type CasebookAnswer = {
 export async function casebook(registry: Registry, asked: CasebookQuestion = {}): Promise<CasebookAnswer> {
   const columns = columnsAsked(asked);
   const state = await stateAsOf(registry, asked.asOf);
+  await readAtOnce(registry, state, columns);
   const book = await bookOf(registry, state);
   const found = await rowsFound(registry, book, asked);
   const sorted = await sortRows(registry, book, found, sortAsked(asked), asked.descending ?? false);
@@ -73,6 +75,20 @@ export async function casebook(registry: Registry, asked: CasebookQuestion = {})
     closing: book.closing,
   };
 }
+
+/** Reads the fields of columns in one walk over each table: frames keep what they read, and a walk a column is what a first page would wait for. */
+async function readAtOnce(registry: Registry, state: State, columns: readonly CasebookColumn[]): Promise<void> {
+  for (const table of ["segment", "person"] as const) {
+    const fields = columns.flatMap(({ from }) => ("table" in from && from.table === table ? [from.field] : []));
+    await registry.frameAsOf(state, table, [...fields, ...alwaysRead[table]]);
+  }
+}
+
+/** What the book reads, whatever the columns. */
+const alwaysRead = {
+  segment: [...caseFields, "arrangement", "surgeryYear", "surgeryQuarter", "surgeon"],
+  person: ["followUpStatus", "followUpStatusDay", "line"],
+} as const;
 
 function columnsAsked({ columns, list }: CasebookQuestion): readonly CasebookColumn[] {
   const ids = columns ?? (list === undefined ? undefined : casebookList(list)?.columns) ?? usualColumns;

@@ -2,10 +2,10 @@ import type { SegmentRow } from "@/lib/codebook";
 import type { CourseVisit, SegmentCase } from "@/lib/outcomes";
 import type { Frame, Registry, State } from "@/lib/registry";
 import { arrangementsOf } from "./arrangement";
-import { columnOf, rowsByEntity, valueAt } from "./read";
+import { columnOf, rowReader, rowsByEntity, valueAt } from "./read";
 
 /** Fields of a segment that the clocks of healing read. */
-const caseFields = [
+export const caseFields = [
   "bone",
   "side",
   "procedure",
@@ -84,18 +84,16 @@ async function readBaseCases(registry: Registry, state: State): Promise<readonly
   const visits = await visitsBySegment(registry, state);
   const { rescues, deaths } = await eventsThatMatter(registry, state);
   const personRow = rowsByEntity(persons.entity);
-  const readSegment = readerOf(segments);
+  const readSegment = rowReader<Writable>(segments, caseFields, ["segment", "person", "died", "visits"]);
   const cases = Array.from({ length: segments.length }, (_, row): SegmentCase => {
     const [entity, person] = [segments.entity[row] as number, segments.personEntity[row] as number];
-    const values = readSegment(row);
-    return {
-      ...values,
-      rescueDay: values.rescueDay ?? rescues.get(entity) ?? null,
-      segment: entity,
-      person,
-      died: deaths.has(person) || ofPerson(persons, personRow.get(person), "followUpStatus") === "died",
-      visits: visits.get(entity) ?? [],
-    };
+    const one = readSegment(row);
+    one.rescueDay ??= rescues.get(entity) ?? null;
+    one.segment = entity;
+    one.person = person;
+    one.died = deaths.has(person) || ofPerson(persons, personRow.get(person), "followUpStatus") === "died";
+    one.visits = visits.get(entity) ?? [];
+    return one;
   });
   const dated = (person: number) => ofPerson(persons, personRow.get(person), "line") === "dated";
   const derived = arrangementsOf(cases, dated);
@@ -110,20 +108,15 @@ function ofPerson(persons: Frame, row: number | undefined, field: string) {
   return row === undefined ? null : valueAt(columnOf(persons, field), row);
 }
 
-type SegmentValues = Omit<SegmentCase, "segment" | "person" | "died" | "visits">;
-
-function readerOf(frame: Frame): (row: number) => SegmentValues {
-  const columns = caseFields.map((field) => [field, columnOf(frame, field)] as const);
-  // the frame's columns are typed by the codebook's kinds, field by field: the row that they give is the codebook's
-  return (row) => Object.fromEntries(columns.map(([field, column]) => [field, valueAt(column, row)])) as SegmentValues;
-}
+type Writable = { -readonly [F in keyof SegmentCase]: SegmentCase[F] };
 
 async function visitsBySegment(registry: Registry, state: State): Promise<ReadonlyMap<number, CourseVisit[]>> {
   const frame = await registry.frameAsOf(state, "visit", visitFields);
+  const readVisit = rowReader<CourseVisit>(frame, visitFields);
   const bySegment = new Map<number, CourseVisit[]>();
   for (let row = 0; row < frame.length; row++) {
     const segment = frame.segmentEntity?.[row] ?? -1;
-    const visit = Object.fromEntries(visitFields.map((field) => [field, valueAt(columnOf(frame, field), row)])) as CourseVisit;
+    const visit = readVisit(row);
     const held = bySegment.get(segment);
     if (held) held.push(visit);
     else bySegment.set(segment, [visit]);

@@ -1,7 +1,7 @@
 import type { BodyMeasure, PersonCase, SegmentCase } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import type { Case } from "./cases";
-import { columnOf, rowsByEntity, valueAt } from "./read";
+import { rowReader, rowsByEntity } from "./read";
 
 const personFields = ["sex", "indication", "aetiology", "proportionReference", "followUpStatus", "followUpStatusDay", "line"] as const;
 const bodyFields = [
@@ -27,6 +27,7 @@ const scoreFields = ["scoreCode", "scoreDay", "scoreValue"] as const;
  */
 export async function personsOf(registry: Registry, state: State, cases: readonly Case[]): Promise<ReadonlyMap<number, PersonCase>> {
   const frame = await registry.frameAsOf(state, "person", personFields);
+  const readPerson = rowReader<Pick<PersonCase, (typeof personFields)[number]>>(frame, personFields);
   const rows = rowsByEntity(frame.entity);
   const bodies = await childrenOf<BodyMeasure>(registry, state, "bodyMeasure", bodyFields);
   const scores = await childrenOf<PersonCase["scores"][number]>(registry, state, "score", scoreFields);
@@ -34,10 +35,9 @@ export async function personsOf(registry: Registry, state: State, cases: readonl
   for (const [person, held] of casesByPerson(cases)) {
     const row = rows.get(person);
     if (row === undefined) continue;
-    const values = Object.fromEntries(personFields.map((field) => [field, valueAt(columnOf(frame, field), row)]));
     const first = held.reduce((a, b) => (b.segment.surgeryDay < a.segment.surgeryDay ? b : a));
     persons.set(person, {
-      ...(values as Pick<PersonCase, (typeof personFields)[number]>),
+      ...readPerson(row),
       person,
       ageAtSurgeryYears: first.look("ageAtSurgeryYears") as number | null,
       segments: held.map(({ segment }): SegmentCase => segment),
@@ -60,11 +60,11 @@ export function casesByPerson(cases: readonly Case[]): ReadonlyMap<number, reado
 
 async function childrenOf<Row>(registry: Registry, state: State, table: "bodyMeasure" | "score", fields: readonly string[]) {
   const frame = await registry.frameAsOf(state, table, fields);
+  const readRow = rowReader<Row>(frame, fields);
   const children = new Map<number, Row[]>();
   for (let row = 0; row < frame.length; row++) {
     const person = frame.personEntity[row] as number;
-    // the frame's columns are typed by the codebook's kinds: the row that they give is the codebook's
-    const child = Object.fromEntries(fields.map((field) => [field, valueAt(columnOf(frame, field), row)])) as Row;
+    const child = readRow(row);
     const held = children.get(person);
     if (held) held.push(child);
     else children.set(person, [child]);

@@ -30,6 +30,23 @@ export function columnOf(frame: Frame, field: string): FrameColumn {
   return column;
 }
 
+/**
+ * Reads rows of a frame as objects of these fields, and of others left `null` for the caller. The frame's columns are typed by the
+ * codebook's kinds, field by field: the row that they give is the codebook's.
+ */
+export function rowReader<Row>(frame: Frame, fields: readonly string[], others: readonly string[] = []): (row: number) => Row {
+  const columns = fields.map((field) => columnOf(frame, field));
+  // made by the parser and copied, a row is quick to make and to read, which one made entry by entry is not
+  const blank: Readonly<Record<string, Value>> = JSON.parse(
+    JSON.stringify(Object.fromEntries([...fields, ...others].map((id) => [id, null]))),
+  );
+  return (row) => {
+    const values = { ...blank };
+    for (let i = 0; i < fields.length; i++) values[fields[i] as string] = valueAt(columns[i] as FrameColumn, row);
+    return values as Row;
+  };
+}
+
 /** Row of each entity. */
 export function rowsByEntity(entities: Int32Array): ReadonlyMap<number, number> {
   const rows = new Map<number, number>();

@@ -2,7 +2,7 @@ import type { Connection } from "@/db/open";
 import { fieldOf, fieldsOf, type TableName } from "@/lib/codebook";
 import type { Frame, FrameColumn } from "../types";
 import { columnReader } from "./column-reader";
-import { columnOf, fromStanding, segmentColumn } from "./row-sql";
+import { columnOf, fromByEntity, fromStanding, segmentColumn } from "./row-sql";
 
 /** A frame's rows without its columns, in the order of their entities. */
 export type FrameRows = Omit<Frame, "columns">;
@@ -10,20 +10,19 @@ export type FrameRows = Omit<Frame, "columns">;
 /** Which rows of a table held as of a batch: their entities and their parents', in the order of the entities. */
 export function readRows(db: Connection, table: TableName, batch: number): FrameRows {
   const from = fromStanding(table);
-  const length = Number(db.prepare(`SELECT count(*) ${from}`).pluck().get({ batch }));
   const person = table === "person" ? "i.entity" : "p.entity";
   const segment = segmentColumn[table];
-  const columns = [new Int32Array(length), new Int32Array(length), new Int32Array(length)] as const;
-  let row = 0;
-  for (const cells of db
-    .prepare(`SELECT i.entity, ${person}, ${segment ?? -1} ${from} ORDER BY i.entity`)
-    .raw()
-    .iterate({ batch })) {
-    const entities = cells as readonly (number | null)[];
-    for (const [i, column] of columns.entries()) column[row] = entities[i] ?? -1;
-    row += 1;
+  const entity: number[] = [];
+  const persons: number[] = [];
+  const segments: number[] = [];
+  const rows = db.prepare(`SELECT i.entity, ${person}, ${segment ?? -1} ${from} ORDER BY i.entity`).raw();
+  for (const cells of rows.iterate({ batch }) as Iterable<readonly (number | null)[]>) {
+    entity.push(cells[0] ?? -1);
+    persons.push(cells[1] ?? -1);
+    segments.push(cells[2] ?? -1);
   }
-  return { table, length, entity: columns[0], personEntity: columns[1], segmentEntity: segment ? columns[2] : null };
+  const [entities, segmentEntities] = [Int32Array.from(entity), segment ? Int32Array.from(segments) : null];
+  return { table, length: entity.length, entity: entities, personEntity: Int32Array.from(persons), segmentEntity: segmentEntities };
 }
 
 /** Cells of merged rows by their entity, in codebook order: they stand in the place of what the tables hold. */
@@ -47,14 +46,15 @@ export function readColumns(
   let row = 0;
   // the row's entity stands first
   const take = (cells: readonly Cell[]) => {
-    for (const [i, reader] of readers.entries()) reader.take(cells[i + 1] ?? null, row);
+    for (let i = 0; i < readers.length; i++) readers[i]?.take(cells[i + 1] ?? null, row);
     row += 1;
   };
   const takeMerged = merged.size === 0 ? () => {} : mergedTaker(rows, ids, merged, { row: () => row, take });
-  const statement = db.prepare(`SELECT i.entity, ${columns} ${fromStanding(rows.table)} ORDER BY i.entity`).raw();
+  // the frame's rows are known: what stands above each needn't be asked again
+  const statement = db.prepare(`SELECT i.entity, ${columns} ${fromByEntity(rows.table)} ORDER BY i.entity`).raw();
   for (const cells of statement.iterate({ batch }) as Iterable<readonly Cell[]>) {
     takeMerged();
-    // a row that isn't the frame's stands in a merged one
+    // a row that isn't the frame's waits for its parents, or stands in a merged one
     if (rows.entity[row] === cells[0]) take(cells);
   }
   takeMerged();
