@@ -1,4 +1,4 @@
-import { identities, open } from "@/db/identities";
+import { identities } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import type { TableName } from "@/lib/codebook";
 import type { StrippedRows } from "@/lib/intake";
@@ -39,17 +39,18 @@ function changesLine({ layout }: TableWork, held: Cells, fresh: Cells): boolean 
 }
 
 /** Writes a version of a row whose identity is known. "line-differs": a person would change the line of its days. */
-function writeVersion(work: TableWork, [entity = null, since = null, ...held]: Cells, fresh: Cells): Fate["outcome"] | "line-differs" {
+function writeVersion(work: TableWork, [number = null, since = null, ...held]: Cells, fresh: Cells): Fate["outcome"] | "line-differs" {
   const { statements, batch } = work;
+  const entity = Number(number);
   if (since === null) {
-    statements.insert.run(entity, batch, open, ...fresh);
+    statements.insert(entity, batch, fresh);
     return "committed";
   }
   if (changesLine(work, held, fresh)) return "line-differs";
   const merged = work.overlay(held, fresh);
   if (!merged) return "unchanged";
   statements.close.run(batch, entity);
-  statements.insert.run(entity, batch, open, ...merged);
+  statements.insert(entity, batch, merged);
   return "changed";
 }
 
@@ -61,7 +62,7 @@ function writeRow(work: TableWork, { key, cells: brought, place }: Merged): Fate
   if (above === "half-named") return halfNamed(layout.table, place);
   const natural: readonly Cell[] = [...above, ...ownPlaces.map((own) => cells[own] ?? null)];
   const known = touched.mayBeKnown(layout.table, above) ? (statements.find.get(...natural) as Cells | undefined) : undefined;
-  const found = known ?? [Number(statements.identify.run(...natural).lastInsertRowid)];
+  const found = known ?? [statements.identify(natural)];
   const entity = Number(found[0]);
   parents.note(layout.table, key, entity);
   const outcome = writeVersion(work, found, versionedOf(layout, cells));
@@ -94,5 +95,6 @@ export function writeTable(
       tally[fate.outcome] += 1;
     }
   }
+  tableWork.statements.flush();
   return tally;
 }
