@@ -1,5 +1,5 @@
 import type { TodayAnswer } from "@/lib/answers";
-import { counted, listed } from "@/lib/charts";
+import { rowWords } from "../_page/row-words";
 import { timeText } from "../_page/time";
 
 type Batch = TodayAnswer["batches"][number];
@@ -32,25 +32,9 @@ function BatchLine({ batch }: { readonly batch: Batch }) {
 }
 
 function whatText({ kind, undoes, counts }: Batch): string {
-  const rows = rowsText(counts);
+  const rows = rowWords(counts) || "no rows";
   if (undoes !== null) return `took batch ${undoes} back (${rows})`;
   return kind === "intake" ? `brought in ${rows}` : `${kind}, ${rows}`;
-}
-
-function rowsText(counts: Batch["counts"]): string {
-  const nouns = {
-    persons: "patient",
-    bodyMeasures: "body measure",
-    segments: "segment",
-    visits: "visit",
-    events: "event",
-    scores: "score",
-  };
-  const parts = Object.entries(nouns).flatMap(([name, noun]) => {
-    const n = counts[name as keyof typeof nouns];
-    return n > 0 ? [counted(n, noun)] : [];
-  });
-  return parts.length === 0 ? "no rows" : listed(parts);
 }
 
 function TakeBack({ batch }: { readonly batch: number }) {

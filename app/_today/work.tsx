@@ -1,5 +1,6 @@
 import type { TodayAnswer } from "@/lib/answers";
 import { counted } from "@/lib/charts";
+import { rowWords } from "../_page/row-words";
 
 type Kind = TodayAnswer["work"][number]["kind"];
 
@@ -33,7 +34,25 @@ export function ClerksWork({ answer }: { readonly answer: TodayAnswer }) {
         <a href="/casebook?list=film-missing-12-months">12</a> and <a href="/casebook?list=film-missing-24-months">24 months</a>, and{" "}
         <a href="/casebook/completeness">how complete the records are, year by year</a>.
       </p>
+      <Waiting waiting={answer.waiting} />
+      <p>
+        Of a sheet, before any of it is kept: <a href="/intake?step=findings">which rows stay out, and what mends each</a>,{" "}
+        <a href="/intake?step=understood">which columns are left out</a>,{" "}
+        <a href="/intake?step=stripped">whether a person is named in it</a>, <a href="/intake?step=comments">which comments aren’t coded</a>
+        , and <a href="/intake?step=kept">what is new, changed or gone since the last one</a>.
+      </p>
     </section>
+  );
+}
+
+/** Rows that came before the row of their patient or segment: kept, and in no count until it comes. */
+function Waiting({ waiting }: Pick<TodayAnswer, "waiting">) {
+  const words = rowWords(waiting);
+  if (words === "") return null;
+  return (
+    <p>
+      <strong>{words}</strong> wait for the sheet that holds their segment or patient: they are kept, and in no figure until it comes.
+    </p>
   );
 }
 

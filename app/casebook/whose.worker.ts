@@ -43,7 +43,7 @@ async function find({ unit, typed, file }: Extract<WhoseAsked, { find: unknown }
   const read =
     file === null
       ? { numbers: numbersTyped(typed), from: "what was typed" }
-      : numbersOfFile(new Uint8Array(await file.arrayBuffer()), file.name);
+      : await numbersOfFile(new Uint8Array(await file.arrayBuffer()), file.name);
   if ("trouble" in read) return { failed: read.trouble };
   const { ring, known, listed } = session;
   const once = eachOnce(read.numbers);

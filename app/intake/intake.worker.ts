@@ -1,5 +1,4 @@
-import { refusedCsv } from "@/lib/intake";
-import { mappingToKeep } from "./_talk/mapping-to-keep";
+import { mappingToKeep, refusedCsv } from "@/lib/intake";
 import type { Answer, Asked, FromWorker, Name, ToWorker } from "./_talk/messages";
 import { commentShown } from "./_worker/comments";
 import { commitRows } from "./_worker/commit";

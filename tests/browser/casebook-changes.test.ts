@@ -81,6 +81,12 @@ describe("a field corrected by hand", () => {
     if (!one || one.gainMm === null) throw new Error("the invented unit has a gain");
     const page = await open({ viewport: { width: 1280, height: 900 } });
     await page.goto(`${address}/casebook/${one.case}?correct=segment-${one.segment}-gainMm`);
+    const sent = sentBy(page);
+    await page.getByLabel("It should be").fill("Quornaruthe");
+    await page.getByRole("button", { name: "Correct it" }).click();
+    expect(await page.locator("input:invalid").count()).toBe(1);
+    expect(sent).toEqual([]);
+    await page.evaluate("document.querySelector('.correct-form').noValidate = true");
     await page.getByLabel("It should be").fill("fifty");
     await page.getByRole("button", { name: "Correct it" }).click();
     await page.getByRole("alert").filter({ hasText: "no value of this field. Nothing was changed" }).waitFor();

@@ -1,8 +1,9 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { EventRow, SegmentRow } from "@/lib/codebook";
+import { inRegistry } from "../integration/in-registry";
 import { oneBrowser } from "./browser";
-import { inRegistry, type OwnRegistry, ownRegistry } from "./intake/own-registry";
+import { type OwnRegistry, ownRegistry } from "./intake/own-registry";
 import { bring, goOn, makeKey, openPart, textFile, turnTo, workedThrough } from "./intake/walk";
 
 const { open } = oneBrowser();

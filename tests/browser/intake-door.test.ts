@@ -1,7 +1,8 @@
 import { request } from "node:http";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { makeUnitKey, sealUnitKey } from "@/lib/intake";
-import { inRegistry, type OwnRegistry, ownRegistry } from "./intake/own-registry";
+import { inRegistry } from "../integration/in-registry";
+import { type OwnRegistry, ownRegistry } from "./intake/own-registry";
 
 let registry: OwnRegistry;
 beforeAll(async () => {

@@ -1,7 +1,8 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { inRegistry } from "../integration/in-registry";
 import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
-import { inRegistry, type OwnRegistry, ownRegistry } from "./intake/own-registry";
+import { type OwnRegistry, ownRegistry } from "./intake/own-registry";
 import { bring, demoFile, goOn, loadMapping, makeKey, openKey, passphrase, textFile, turnTo, workedThrough } from "./intake/walk";
 
 const { open } = oneBrowser();
@@ -120,7 +121,7 @@ const walk: readonly (readonly [name: string, to: (page: Page) => Promise<void>]
     "1-arrived-after-reload",
     async (page) => {
       await page.goto(`${new URL(page.url()).origin}/intake?step=findings`);
-      await page.getByText("This tab was loaded anew").waitFor();
+      await page.getByText("The file stays with you").waitFor();
     },
   ],
   [

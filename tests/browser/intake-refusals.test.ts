@@ -1,8 +1,9 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { makeUnitKey, sealUnitKey, type UnitKeyRecord } from "@/lib/intake";
+import { inRegistry } from "../integration/in-registry";
 import { oneBrowser } from "./browser";
-import { inRegistry, type OwnRegistry, ownRegistry } from "./intake/own-registry";
+import { type OwnRegistry, ownRegistry } from "./intake/own-registry";
 import { bring, demoFile, goOn, loadMapping, openKey, openPart, passphrase, textFile, turnTo, workedThrough } from "./intake/walk";
 
 const { open } = oneBrowser();

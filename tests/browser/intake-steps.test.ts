@@ -1,7 +1,8 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { inRegistry } from "../integration/in-registry";
 import { oneBrowser } from "./browser";
-import { inRegistry, type OwnRegistry, ownRegistry } from "./intake/own-registry";
+import { type OwnRegistry, ownRegistry } from "./intake/own-registry";
 import { bring, demoFile, goOn, loadMapping, makeKey, openKey, openPart, passphrase, textFile, turnTo, workedThrough } from "./intake/walk";
 
 const { open } = oneBrowser();
@@ -81,7 +82,7 @@ test.each(steps)("reload at %s: the file is dropped once more, and the letter go
   await page.goto(`${registry.address}/intake?step=${step}`);
   expect(await openPart(page)).toBe("What arrived");
   const wanted = parts[steps.indexOf(step)] ?? "";
-  if (step !== "arrived") await page.getByText("This tab was loaded anew, and the file stays with you").waitFor();
+  if (step !== "arrived") await page.getByText("The file stays with you").waitFor();
   await bring(page, demoFile("raw-one-sheet.csv"));
   await page
     .getByText("136 rows of 57 columns")

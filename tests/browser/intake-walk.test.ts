@@ -3,20 +3,16 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Hunt, makeHunt, type Planted } from "../integration/identifier-hunt";
+import { type Hunt, makeHunt } from "../integration/identifier-hunt";
+import { inRegistry } from "../integration/in-registry";
+import { answered, plantedInRawFiles } from "../raw-files";
 import { complaintsOf, oneBrowser } from "./browser";
-import { inRegistry, type OwnRegistry, ownRegistry } from "./intake/own-registry";
+import { type OwnRegistry, ownRegistry } from "./intake/own-registry";
 import { type Recorder, recorderBefore } from "./intake/recorder";
 import { bring, demoFile, goOn, loadMapping, openKey, passphrase, turnTo, workedThrough } from "./intake/walk";
 import { lengthbook } from "./lengthbook";
 
 const { open } = oneBrowser();
-const mappingWithAnswers = {
-  ...JSON.parse(readFileSync(demoFile("raw-one-sheet.mapping.json"), "utf8")),
-  answers: { "ids-differ-by-zeros": "different", "premature-consolidation-or-slip": "slip", "blank-consolidation": "not-recorded" },
-};
-mappingWithAnswers.values.osteotomyTechnique = { "Mulitple dril hole": "drill-and-osteotome" };
-
 let folder: string;
 let mapping: string;
 let byCommandLine: { contentHash: string; committed: Record<string, number> };
@@ -31,7 +27,7 @@ let beforeCommit: number;
 beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), "lengthbook-walk-"));
   mapping = path.join(folder, "raw.mapping.json");
-  writeFileSync(mapping, JSON.stringify(mappingWithAnswers));
+  writeFileSync(mapping, JSON.stringify(answered["raw-one-sheet.csv"]));
   const secret = path.join(folder, "passphrase.txt");
   writeFileSync(secret, `${passphrase}\n`);
   const other = path.join(folder, "by-command-line");
@@ -42,7 +38,7 @@ beforeAll(async () => {
   // pseudonyms are the key's: the browser is given the same sealed key, and a registry without a case
   registry = await ownRegistry(await inRegistry(other, (open) => open.unitKey()));
   recorder = await recorderBefore(registry.address);
-  hunt = makeHunt(plantedInRawFile());
+  hunt = makeHunt(plantedInRawFiles());
   page = await open({ viewport: { width: 1280, height: 900 } });
   complaints = complaintsOf(page);
 });
@@ -52,23 +48,6 @@ afterAll(async () => {
   await registry.stop();
   rmSync(folder, { recursive: true });
 });
-
-/** Names, numbers and dates of the raw file; what is too short to tell from chance is left to the others of its row. */
-function plantedInRawFile(): Planted {
-  const { identifiers } = JSON.parse(readFileSync(demoFile("planted-identifiers.json"), "utf8")) as {
-    identifiers: { kind: string; as: string[] }[];
-  };
-  const of = (...kinds: string[]) => [...new Set(identifiers.filter(({ kind }) => kinds.includes(kind)).map(({ as }) => as[0] ?? ""))];
-  const letters = (text: string) => text.replace(/[^\p{L}\p{N}]/gu, "").length;
-  return {
-    names: of("surname", "full-name", "first-name", "surgeon", "email").filter((name) => letters(name) >= 4),
-    numbers: of("hospital-number", "nhs-number", "phone", "serial-number").filter((number) => letters(number) >= 6),
-    dates: of("date-of-birth", "surgery-date").map((iso) => {
-      const [year = 0, month = 0, day = 0] = iso.split("-").map(Number);
-      return { year, month, day };
-    }),
-  };
-}
 
 /** Every different cell and header of the raw file that is long enough to be told from chance. */
 function cellsOfRawFile(): readonly string[] {
@@ -136,7 +115,7 @@ test("no planted identifier lies in the registry's folder", () => {
 
 test("the hunt would find an identifier that the page or its worker sent", async () => {
   const sent = recorder.caught.length;
-  const [name] = plantedInRawFile().names ?? [];
+  const [name] = plantedInRawFiles().names ?? [];
   await page.evaluate((text) => fetch(`/intake/key?of=${encodeURIComponent(text)}`), name ?? "");
   await page.evaluate((text) => navigator.sendBeacon("/intake/commit", `{"note":"${text}"}`), "07700 900768");
   const worker = page.workers()[0];

@@ -60,13 +60,8 @@ export function WhoseNumbers({ ask, forget, busy, units }: Props) {
           drop(event.dataTransfer.files[0]);
         }}
       >
-        Or drop the unit’s own list, as .csv or text
-        <input
-          id={`${id}-file`}
-          type="file"
-          accept=".csv,.txt,.tsv,text/csv,text/plain"
-          onChange={(event) => drop(event.target.files?.[0])}
-        />
+        Or drop the unit’s own list: a workbook (.xlsx), .csv or text
+        <input id={`${id}-file`} type="file" accept=".xlsx,.csv,.txt,.tsv" onChange={(event) => drop(event.target.files?.[0])} />
       </label>
     </form>
   );

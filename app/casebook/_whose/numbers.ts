@@ -1,4 +1,4 @@
-import { matchSheet, normaliseLocalId, readSheet, targetId } from "@/lib/intake";
+import { matchSheet, normaliseLocalId, readFile, targetId } from "@/lib/intake";
 
 /** Numbers typed or pasted: a line each, or parted by commas, semicolons or tabs. Blanks within a number stay. */
 export function numbersTyped(text: string): readonly string[] {
@@ -7,18 +7,20 @@ export function numbersTyped(text: string): readonly string[] {
 
 export type NumbersRead = { readonly numbers: readonly string[]; readonly from: string } | { readonly trouble: string };
 
-/** The numbers of the unit's own list: the column whose header means a local number, else the first. */
-export function numbersOfFile(bytes: Uint8Array, file: string): NumbersRead {
+/** The numbers of the unit's own list, text or workbook: of each sheet the column whose header means a local number, else the first sheet's first. */
+export async function numbersOfFile(bytes: Uint8Array, file: string): Promise<NumbersRead> {
   const plain = linesOf(bytes);
   if (plain) return { numbers: plain, from: "the file’s lines" };
-  const { sheet } = readSheet(bytes, { file });
-  if (!sheet) return { trouble: "This file could not be read as a table of text. Save the list as .csv, a number a line." };
-  const column = matchSheet(sheet).columns.find(({ target }) => target !== null && targetId(target) === "localId")?.header ?? null;
-  const place = column === null ? 0 : sheet.headers.indexOf(column);
-  const cells = sheet.rows.map((row) => row[place] ?? "");
+  const { sheets } = await readFile(bytes, { file });
+  const [first] = sheets;
+  if (!first) return { trouble: "This file could not be read as a table. Save the list as .xlsx or .csv, a number a line." };
+  const headed = sheets.flatMap((sheet) => {
+    const column = matchSheet(sheet).columns.find(({ target }) => target !== null && targetId(target) === "localId");
+    return column ? [sheet.rows.map((row) => row[column.index] ?? "")] : [];
+  });
+  if (headed.length > 0) return { numbers: headed.flat(), from: "the column of local numbers" };
   // without a header that says so, the first line may be a number like the others
-  const numbers = column === null ? [sheet.headerCells[0] ?? "", ...cells] : cells;
-  return { numbers, from: column === null ? "the first column" : "the column of local numbers" };
+  return { numbers: [first.headerCells[0] ?? "", ...first.rows.map((row) => row[0] ?? "")], from: "the first column" };
 }
 
 /** A list without columns: one short cell a line. */

@@ -28,7 +28,7 @@ export function Changes({ changes }: Pick<View, "changes">) {
 export function Absent({ absent: { rows, of } }: Pick<View, "absent">) {
   if (rows.length === 0) return null;
   return (
-    <details>
+    <details open>
       <summary>{counted(of.segment, "segment")} held and not in the file</summary>
       <p className="muted">
         They stay as they are: what a file doesn’t name, it says nothing about. The registry knows no names, so they are told by what it

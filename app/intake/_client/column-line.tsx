@@ -7,14 +7,14 @@ import { Choose } from "./choose";
 import { sayColumn, sayMapping } from "./doings";
 import { fieldOptions, labelOfField } from "./field-options";
 import type { IntakeStore } from "./store";
-import { dropWords, howWords, neverMapped } from "./words";
+import { dropWords, holdsWords, howWords, neverMapped } from "./words";
 
 type Props = { readonly store: IntakeStore; readonly column: ColumnShown; readonly kind: SheetKind };
 
 /** A column: its header and three cells, the field it fills and its unit, and the ways to say otherwise. */
 export function ColumnLine({ store, column, kind }: Props) {
   const [changing, setChanging] = useState(false);
-  const { header, field, how, why, samples } = column;
+  const { header, field, how, why, holds, samples } = column;
   const said = Object.hasOwn(store.state.said.mapping.columns, header);
   const say = (to: string | null | undefined) => {
     setChanging(false);
@@ -27,7 +27,11 @@ export function ColumnLine({ store, column, kind }: Props) {
         {samples.length === 0 ? null : <span className="muted small samples">{samples.join(" · ")}</span>}
       </p>
       <p className="meaning">
-        {field === null ? <span className="muted">left out: {why === null ? "" : dropWords[why]}</span> : labelOfField(field)}
+        {field === null ? (
+          <span className="muted">left out: {why === null ? "" : `${dropWords[why]}${holdsWords(holds)}`}</span>
+        ) : (
+          labelOfField(field)
+        )}
         {field === null ? null : <span className="muted small"> {howWords[how ?? "alias"]}</span>}
         <UnitWord store={store} column={column} />
       </p>

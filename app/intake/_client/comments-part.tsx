@@ -3,6 +3,7 @@
 import { useState } from "react";
 import { counted } from "@/lib/charts";
 import type { CodedEvent } from "@/lib/intake";
+import type { View } from "../_talk/view";
 import { codeComment, codedOf } from "./coding";
 import { CommentDesk } from "./comment-desk";
 import { GoOn } from "./go-on";
@@ -41,7 +42,32 @@ export function CommentsPart({ store, state, goTo }: PartProps) {
       </p>
       <CommentDesk store={store} coded={coded} index={index} of={comments.length} isCoded={isCoded} goTo={setIndex} code={code} />
       <p className="sans muted">{open === 0 ? "Every comment is coded." : `Gone on now, ${counted(open, "comment")} stay uncoded.`}</p>
+      <Uncoded comments={comments} isCoded={isCoded} goTo={setIndex} />
       <GoOn from="comments" state={state} goTo={goTo} />
     </>
+  );
+}
+
+type UncodedProps = Pick<View, "comments"> & { readonly isCoded: (index: number) => boolean; readonly goTo: (index: number) => void };
+
+const mostListed = 60;
+
+/** The rows whose comments aren't coded yet, each a way to it. */
+function Uncoded({ comments, isCoded, goTo }: UncodedProps) {
+  const open = [...comments.keys()].filter((index) => !isCoded(index));
+  const isOfMany = new Set(comments.map(({ file }) => file)).size > 1;
+  if (open.length === 0) return null;
+  return (
+    <ul className="uncoded plain sans number" aria-label="Not coded yet">
+      {open.slice(0, mostListed).map((index) => (
+        <li key={index}>
+          <button type="button" className="as-link" onClick={() => goTo(index)}>
+            row {comments[index]?.row}
+            {isOfMany ? ` of ${comments[index]?.file}` : ""}
+          </button>
+        </li>
+      ))}
+      {open.length > mostListed ? <li className="muted">and {open.length - mostListed} more</li> : null}
+    </ul>
   );
 }

@@ -26,7 +26,7 @@ export async function forgetFile(store: IntakeStore, file: string): Promise<void
 export async function startAnew(store: IntakeStore): Promise<void> {
   for (const { file } of store.state.arrived) await store.quietly("forget", { file });
   store.say({ rowAnswers: [], coded: [] });
-  store.set({ arrived: [], view: null, receipt: null, stale: true });
+  store.set({ arrived: [], corrections: "keep", view: null, receipt: null, stale: true });
 }
 
 function isMapping({ name }: File): boolean {

@@ -15,14 +15,17 @@ const aTime = 50;
 /** Findings of one kind in one column: how many rows, what mending brings back, and each when it is opened. */
 export function FindingGroup({ store, group, many }: Props) {
   const [findings, setFindings] = useState<readonly Finding[]>([]);
-  const { code, column, file, rows, firstRows, bringsBack, key } = group;
+  const { code, severity, column, file, rows, firstRows, bringsBack, key } = group;
   const more = async () => {
     const answer = await store.quietly("findings", { group: key, from: findings.length, count: aTime });
     if (answer) setFindings([...findings, ...answer]);
   };
   return (
     <li className="group sans">
-      <details onToggle={(event) => (event.currentTarget.open && findings.length === 0 ? void more() : undefined)}>
+      <details
+        open={severity === "error" && rows <= aTime}
+        onToggle={(event) => (event.currentTarget.open && findings.length === 0 ? void more() : undefined)}
+      >
         <summary>
           {labelOfCode(code)}
           {column === null ? "" : ` in ${column}`}

@@ -1,5 +1,4 @@
-import { emptyMapping, type Mapping, parseMapping } from "@/lib/intake";
-import { mappingToKeep } from "../_talk/mapping-to-keep";
+import { emptyMapping, type Mapping, mappingToKeep, parseMapping } from "@/lib/intake";
 
 const name = "lengthbook/intake/mapping";
 

@@ -34,8 +34,8 @@ export function Letter({ open, goesOnAt, busy, ...props }: Props) {
       </p>
       {goesOnAt === null ? null : (
         <p className="said sans">
-          This tab was loaded anew, and the file stays with you: drop it once more and you go on at <em>{stepWords[goesOnAt]}</em>. What you
-          said of its columns is still here.
+          The file stays with you: drop it here and you go on at <em>{stepWords[goesOnAt]}</em>. What this tab was told of its columns is
+          still here.
         </p>
       )}
       <ol className="letter" aria-busy={busy}>

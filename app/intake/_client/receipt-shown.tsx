@@ -11,7 +11,7 @@ type Props = { readonly store: IntakeStore; readonly receipt: Receipt; readonly 
 
 /** What was kept, how many, how to take it back, and where to go from here. */
 export function ReceiptShown({ store, receipt, goTo }: Props) {
-  const { batch, committed, changed, unchanged, contentHash } = receipt;
+  const { batch, committed, changed, unchanged, waiting, contentHash } = receipt;
   const outcomes = pathOf("Outcomes");
   return (
     <div className="receipt">
@@ -23,6 +23,11 @@ export function ReceiptShown({ store, receipt, goTo }: Props) {
       <p className="sans number">
         {any(unchanged) ? `As held before: ${countsWords(unchanged, "")}. ` : ""}Content <code>{contentHash.slice(0, 12)}</code>
       </p>
+      {any(waiting) ? (
+        <p>
+          {countsWords(waiting, "wait")} for the sheet that holds their segment or patient: bring it next. Until then they are in no figure.
+        </p>
+      ) : null}
       {batch === null ? null : <TakeBack batch={batch} />}
       {batch === null ? null : <p className="only-printed">To take it back: Today, last batches, take batch {batch} back.</p>}
       <p className="doings sans not-printed">

@@ -3,6 +3,7 @@ import { Dropped } from "./dropped";
 import { GoOn } from "./go-on";
 import { NotYet } from "./not-yet";
 import type { PartProps } from "./part-props";
+import { PersonsSeen } from "./persons-seen";
 
 /** What we leave out: three rows as they stand and as they would be sent, column by column. */
 export function StrippedPart({ store, state, goTo }: PartProps) {
@@ -21,6 +22,7 @@ export function StrippedPart({ store, state, goTo }: PartProps) {
       ))}
       {view.samples.length === 0 ? <p>No row stands yet: mend what is set aside first.</p> : null}
       <Dropped sheets={view.sheets} />
+      <PersonsSeen store={store} view={view} />
       <GoOn from="stripped" state={state} goTo={goTo} />
     </>
   );

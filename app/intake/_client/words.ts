@@ -14,6 +14,11 @@ export const dropWords: Readonly<Record<Dropped["why"], string>> = {
   "empty-column": "blank in every row, and another column holds the field",
   "by-your-word": "by your word",
 };
+/** `holds names, phones`: what the cells of a column left out were seen to hold. None seen is no proof that there are none. */
+export function holdsWords(holds: Dropped["holds"]): string {
+  return holds.length === 0 ? "" : `; its cells hold: ${holds.map((kind) => kind.replaceAll("-", " ")).join(", ")}`;
+}
+
 /** Columns that no word of anybody’s can bring in. */
 export const neverMapped: ReadonlySet<Dropped["why"]> = new Set(["direct-identifier", "identifier-in-header", "comments", "typed-index"]);
 

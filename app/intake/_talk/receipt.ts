@@ -8,6 +8,8 @@ export type Receipt = {
   readonly committed: Readonly<Record<TableName, number>>;
   readonly changed: Readonly<Record<TableName, number>>;
   readonly unchanged: Readonly<Record<TableName, number>>;
+  /** Rows held, of this batch or earlier, that wait for the row of their segment or patient. */
+  readonly waiting: Readonly<Record<TableName, number>>;
 };
 
 /** Why a commit was refused: a sentence for people and a word for programs. */

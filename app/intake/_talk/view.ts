@@ -28,6 +28,8 @@ export type ColumnShown = {
   /** Units that could be said of it. */
   readonly units: readonly string[];
   readonly why: Dropped["why"] | null;
+  /** Kinds of identifier that a dropped column's cells hold for certain. */
+  readonly holds: Dropped["holds"];
   readonly samples: readonly string[];
 };
 export type SheetShown = { readonly file: string; readonly kind: SheetKind; readonly columns: readonly ColumnShown[] };

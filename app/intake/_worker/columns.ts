@@ -1,5 +1,5 @@
 import { type Field, fieldOf, type TableName } from "@/lib/codebook";
-import { type ColumnMatch, type Prepared, type Sheet, type Target, targetId } from "@/lib/intake";
+import { type ColumnMatch, type Dropped, type Mapping, type Prepared, type Sheet, type Target, targetId } from "@/lib/intake";
 import type { ColumnShown, SheetShown } from "../_talk/view";
 
 const sampleCount = 3;
@@ -7,23 +7,29 @@ const longestSample = 40;
 const lengths = ["mm", "cm", "m", "in"] as const;
 const times = ["days", "weeks", "months", "years"] as const;
 
+type Shown = Pick<Prepared, "matches" | "sheets" | "mapping" | "dropped">;
+
 /** The sheets with each column, what it was taken for and three cells of it. */
-export function sheetsShown({ matches, sheets, mapping }: Pick<Prepared, "matches" | "sheets" | "mapping">): readonly SheetShown[] {
+export function sheetsShown({ matches, sheets, mapping, dropped }: Shown): readonly SheetShown[] {
   return matches.flatMap(({ file, match }) => {
     const sheet = sheets.find((other) => other.file === file);
-    return sheet ? [{ file, kind: match.kind, columns: match.columns.map((column) => columnShown(column, sheet, mapping.units)) }] : [];
+    const out = dropped.filter((other) => other.file === file);
+    return sheet ? [{ file, kind: match.kind, columns: match.columns.map((column) => columnShown(column, { sheet, out, mapping })) }] : [];
   });
 }
 
-function columnShown(column: ColumnMatch, sheet: Sheet, settled: Readonly<Record<string, string>>): ColumnShown {
+type Around = { readonly sheet: Sheet; readonly out: readonly Dropped[]; readonly mapping: Mapping };
+
+function columnShown(column: ColumnMatch, { sheet, out, mapping }: Around): ColumnShown {
   const { header, target, how, unit, dropped, index } = column;
   return {
     header,
     field: target ? targetId(target) : null,
     how,
-    unit: target ? (unit ?? settled[header] ?? null) : null,
+    unit: target ? (unit ?? mapping.units[header] ?? null) : null,
     units: target ? unitsOf(target, unit) : [],
     why: dropped,
+    holds: out.find((other) => other.header === header)?.holds ?? [],
     samples: samplesOf(sheet, index),
   };
 }

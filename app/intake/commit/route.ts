@@ -23,7 +23,8 @@ async function committed(request: Request): Promise<Response> {
     const open = await registry();
     const at = new Date().toISOString().replace(/\.\d+Z$/, "Z");
     // a person who stops, or closes the tab, stops the commit
-    return Response.json(receiptOf(await open.commitLines(bytesOf(request), { at, signal: request.signal })));
+    const committed = await open.commitLines(bytesOf(request), { at, signal: request.signal });
+    return Response.json(receiptOf(committed, await open.waiting()));
   } catch (error) {
     // nobody is there any more to be told
     if (request.signal.aborted) return refused(503, "stopped", "The commit was stopped. Nothing was kept.");

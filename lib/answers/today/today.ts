@@ -1,6 +1,6 @@
 import { type HealingStatus, healingStatuses } from "@/lib/codebook";
 import { healingStatus } from "@/lib/outcomes";
-import type { Batch, Registry, State } from "@/lib/registry";
+import type { Batch, Counts, Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
 import { answerCache } from "../question/cache";
@@ -16,6 +16,8 @@ export type TodayAnswer = {
   readonly events: number;
   /** Segments by healing status, in the order in which the statuses are asked. */
   readonly statuses: readonly { readonly status: HealingStatus; readonly segments: number }[];
+  /** Rows held that wait for the row of their person or segment: none of the counts above has them. */
+  readonly waiting: Counts;
   /** Newest first. */
   readonly batches: readonly Batch[];
   /** Work for the clerk: each kind with its segments or persons; a case's page goes by its person's entity. */
@@ -53,6 +55,7 @@ async function standingOf(registry: Registry, state: State): Promise<TodayAnswer
     visits: (await registry.frameAsOf(state, "visit", [])).length,
     events: (await registry.frameAsOf(state, "event", [])).length,
     statuses: healingStatuses.map((status) => ({ status, segments: statuses.filter((one) => one === status).length })),
+    waiting: await registry.waiting(state.batch),
     batches: (await registry.batches()).slice(-batchesShown).reverse(),
     work: [
       { kind: "healing-date-missing" as const, count: missing.length, persons: personsOf(missing).slice(0, personsListed) },

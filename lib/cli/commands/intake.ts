@@ -2,13 +2,14 @@ import { emptyMapping } from "@/lib/intake";
 import type { Registry } from "@/lib/registry";
 import { oneOf, parseWords, Refusal, textOf, UsageError } from "../arguments";
 import { type Answer, type Command, done } from "../command";
-import { answerOf, textOfIntake } from "../intake/answer";
+import { answerOf } from "../intake/answer";
 import { type ReadFiles, readFiles, readMapping, withOptions } from "../intake/files";
 import { heldBeside, heldRows } from "../intake/held";
 import { openKeyFor } from "../intake/key";
 import { prepareFiles } from "../intake/prepare-files";
 import { writeRefused } from "../intake/refused";
 import { chooseMappings, keepMappings, savedMappings, saveMapping } from "../intake/saved-mappings";
+import { textOfIntake } from "../intake/text";
 import { now } from "../now";
 import { withRegistry } from "../registry-folder";
 
@@ -49,7 +50,7 @@ export const intake: Command = {
       });
       writeBeside(registry, prepared, call);
       if (prepared.questions.length > 0 || prepared.rowsHeld === 0) throw refusal(prepared);
-      if (call.checkOnly) return answered(prepared, null);
+      if (call.checkOnly) return answered(prepared, null, null);
       const committed = await registry.commit(prepared.rows, {
         at: now(),
         findings: prepared.findingCounts,
@@ -58,7 +59,7 @@ export const intake: Command = {
       });
       // only a key that was kept is worth a code: a commit that failed throws before this
       if (key.recoveryCode && committed.batch !== null) process.stderr.write(key.recoveryCode);
-      return answered(prepared, committed);
+      return answered(prepared, committed, await registry.waiting());
     });
   },
 };
@@ -108,12 +109,12 @@ function say(line: string): void {
 
 type Prepared = Awaited<ReturnType<typeof prepareFiles>>;
 
-function answered(prepared: Prepared, committed: Parameters<typeof answerOf>[1]): Answer {
-  const answer = answerOf(prepared, committed);
+function answered(...[prepared, committed, waiting]: Parameters<typeof answerOf>): Answer {
+  const answer = answerOf(prepared, committed, waiting);
   return done(answer, textOfIntake(answer, prepared));
 }
 
 function refusal(prepared: Prepared): Refusal {
-  const answer = answerOf(prepared, null);
+  const answer = answerOf(prepared, null, null);
   return new Refusal(`${textOfIntake(answer, prepared)}\nNothing was committed.`, answer);
 }

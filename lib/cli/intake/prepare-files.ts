@@ -13,11 +13,14 @@ import {
 import type { Registry } from "@/lib/registry";
 import type { ReadFiles } from "./files";
 import type { HeldBeside } from "./held";
+import { withPlainHeaders } from "./plain-headers";
 
-export type PreparedFiles = Pick<Prepared, "rows" | "questions" | "mapping" | "mappings" | "counts" | "groups" | "news"> & {
+export type PreparedFiles = Pick<
+  Prepared,
+  "rows" | "questions" | "mapping" | "mappings" | "counts" | "groups" | "news" | "dropped" | "comments"
+> & {
   readonly findings: readonly Finding[];
   readonly findingCounts: { readonly [C in FindingCode]?: number };
-  readonly dropped: readonly string[];
   readonly rowsRefused: number;
   readonly rowsHeld: number;
   readonly refusedFiles: readonly RefusedFile[];
@@ -53,12 +56,13 @@ export async function prepareFiles(call: {
     held: call.held,
     ...call.beside,
   });
-  const findings = [...call.read.findings, ...prepared.findings];
+  const told = withPlainHeaders(prepared);
+  const findings = [...call.read.findings, ...told.findings];
   return {
     ...prepared,
+    ...told,
     findings,
     findingCounts: countsOf(findings),
-    dropped: [...new Set(prepared.dropped.map(({ header }) => header))],
     rowsRefused: prepared.counts.rowsRefused,
     rowsHeld: Object.values(prepared.rows).reduce((sum, rows) => sum + rows.length, 0),
     refusedFiles: refusedFiles(prepared),

@@ -4,33 +4,29 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { startServer } from "@/lib/cli/setup/serve.mjs";
 import type { UnitKeyRecord } from "@/lib/intake";
-import { openRegistry, type Registry } from "@/lib/registry";
+import { inRegistry } from "../../integration/in-registry";
 
 /** A registry of a test's own, served on a free port. */
-export type OwnRegistry = { readonly address: string; readonly data: string; readonly stop: () => Promise<void> };
+export type OwnRegistry = {
+  readonly address: string;
+  readonly data: string;
+  readonly stop: () => Promise<void>;
+  /** The end of what the server printed. */
+  readonly log: () => string;
+};
 
 /** An empty registry; with a key, one whose unit has its key and has brought nothing in yet. */
 export async function ownRegistry(unitKey: UnitKeyRecord | null = null): Promise<OwnRegistry> {
   const folder = mkdtempSync(path.join(tmpdir(), "lengthbook-intake-"));
   const data = path.join(folder, "registry");
   if (unitKey) await inRegistry(data, (registry) => registry.saveUnitKey(unitKey));
-  const { child, address, ended } = await startServer({ data, port: await freePort() });
+  const { child, address, ended, output } = await startServer({ data, port: await freePort() });
   const stop = async () => {
     child.kill("SIGTERM");
     await ended;
     rmSync(folder, { recursive: true });
   };
-  return { address, data, stop };
-}
-
-/** Opens the registry of a folder beside the server, for one look. */
-export async function inRegistry<T>(data: string, look: (registry: Registry) => Promise<T>): Promise<T> {
-  const registry = await openRegistry(data, { create: true });
-  try {
-    return await look(registry);
-  } finally {
-    await registry.close();
-  }
+  return { address, data, stop, log: output };
 }
 
 export function freePort(): Promise<number> {

@@ -27,6 +27,8 @@ function Choice({ id, field, held, codes }: Props & { readonly codes: readonly s
 const yesNo = (value: boolean) => (value ? "yes" : "no");
 
 function NumberLine({ id, field, held }: Props) {
+  // what isn't a number stays in the browser: somebody may type a name into the wrong line
+  const whole = field.kind !== "number";
   const hints = [unitWords(field), field.required ? "" : "empty clears it"].filter((hint) => hint !== "");
   return (
     <>
@@ -34,6 +36,8 @@ function NumberLine({ id, field, held }: Props) {
         id={id}
         name="value"
         inputMode="decimal"
+        pattern={whole ? "\\s*[-−]?\\d{1,9}\\s*" : "\\s*[-−]?\\d{1,9}([.,]\\d{1,6})?\\s*"}
+        title={whole ? "A whole number" : "A number"}
         defaultValue={String(held ?? "")}
         autoComplete="off"
         maxLength={20}

@@ -1,0 +1,84 @@
+import type { Finding } from "@/lib/intake";
+import { type CountName, type Counts, countNames } from "@/lib/registry";
+import type { IntakeAnswer } from "./answer";
+import type { PreparedFiles } from "./prepare-files";
+
+const counted: readonly CountName[] = Object.values(countNames);
+const wordsOfCount: Readonly<Record<keyof Counts, string>> = {
+  persons: "persons",
+  bodyMeasures: "body measures",
+  segments: "segments",
+  visits: "visits",
+  events: "events",
+  scores: "scores",
+};
+
+function countsText(counts: Counts): string {
+  const parts = counted.flatMap((name) => (counts[name] > 0 ? [`${counts[name]} ${wordsOfCount[name]}`] : []));
+  return parts.length === 0 ? "nothing" : parts.join(", ");
+}
+
+/** The same for a person: findings by kind first, what they cost before what they say. */
+export function textOfIntake(answer: IntakeAnswer, { groups, findings }: PreparedFiles): string {
+  const lines = [
+    batchText(answer),
+    ...(answer.changes.length > 0 ? answer.changes.slice(0, mostShown).map(changeText) : []),
+    ...(counted.some((name) => answer.absent[name] > 0)
+      ? [
+          `${countsText(answer.absent)} held and not in these files; they stay held.`,
+          ...answer.absentSegments.slice(0, mostShown).map(segmentText),
+        ]
+      : []),
+    ...(answer.waiting && counted.some((name) => answer.waiting?.[name])
+      ? [`${countsText(answer.waiting)} wait for the sheet that holds their segment or patient; until then they are in no figure.`]
+      : []),
+    `${answer.refused} rows set aside. Columns not kept: ${answer.dropped.join(", ") || "none"}.`,
+    ...findings.filter(({ code }) => code === "column-dropped").map(({ column, mend }) => `  ${column}: ${mend}`),
+    ...(answer.comments.length > 0
+      ? [`${answer.comments.length} comments, none coded here: their segments stand as events not collected.`]
+      : []),
+    ...groups
+      .filter(({ severity }) => severity !== "note")
+      .map(
+        ({ code, severity, column, rows, bringsBack }) =>
+          `${severity}  ${code}${column ? ` in ${column}` : ""}: ${rows} rows${bringsBack > 0 ? `, mending brings back ${bringsBack} segments` : ""}`,
+      ),
+    ...findings
+      .filter(({ severity }) => severity === "error")
+      .slice(0, mostShown)
+      .map(findingText),
+    ...answer.asks.map(
+      ({ code, column, settledBy, choices }) =>
+        `must be answered: ${code}${column ? ` in ${column}` : ""}; settled by ${settledBy} in the mapping${optionFor(settledBy)}, one of ${choices.join(", ")}`,
+    ),
+  ];
+  return lines.join("\n");
+}
+
+const mostShown = 50;
+
+function batchText({ batch, committed, changed, unchanged, fresh, changes }: IntakeAnswer): string {
+  if (batch !== null)
+    return `Batch ${batch}: ${countsText(committed)} new; ${countsText(changed)} changed; ${countsText(unchanged)} as held.`;
+  const news = counted.some((name) => fresh[name] > 0) || changes.length > 0;
+  return news ? `Not kept: ${countsText(fresh)} new; ${changes.length} fields of rows held differ.` : "Nothing new.";
+}
+
+function segmentText({ bone, side, surgeryYear, surgeryQuarter, device }: IntakeAnswer["absentSegments"][number]): string {
+  return `  ${[bone, side, [surgeryYear, surgeryQuarter && `Q${surgeryQuarter}`].filter(Boolean).join(" "), device].filter(Boolean).join(", ")}`;
+}
+
+function changeText({ file, row, field, from, to, days }: IntakeAnswer["changes"][number]): string {
+  const unit = days === null ? "" : days === "from-surgery" ? " days from surgery" : " days from the day held";
+  return `  ${file}, row ${row}: ${field} ${from ?? "not recorded"} → ${to}${unit}`;
+}
+
+function findingText({ row, column, found, expected, mend }: Finding): string {
+  const place = [row === null ? null : `row ${row}`, column].filter(Boolean).join(", ");
+  return `  ${place}: found ${found}, expected ${expected}; ${mend}`;
+}
+
+const options: Readonly<Record<string, string>> = { dates: " or --dates", decimal: " or --decimal", units: " or --lengths" };
+function optionFor(settledBy: string): string {
+  return options[settledBy] ?? "";
+}
