@@ -36,7 +36,7 @@ function NumberLine({ id, field, held }: Props) {
         id={id}
         name="value"
         inputMode="decimal"
-        pattern={whole ? "\\s*[-−]?\\d{1,9}\\s*" : "\\s*[-−]?\\d{1,9}([.,]\\d{1,6})?\\s*"}
+        pattern={whole ? "\\s*(-|−)?\\d{1,9}\\s*" : "\\s*(-|−)?\\d{1,9}([.,]\\d{1,6})?\\s*"}
         title={whole ? "A whole number" : "A number"}
         defaultValue={String(held ?? "")}
         autoComplete="off"
