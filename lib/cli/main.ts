@@ -1,44 +1,5 @@
 import { Refusal, UsageError } from "./arguments";
-import type { Command } from "./command";
-import { batches } from "./commands/batches";
-import { casebook } from "./commands/casebook";
-import { cohort } from "./commands/cohort";
-import { compare } from "./commands/compare";
-import { completeness } from "./commands/completeness";
-import { complications } from "./commands/complications";
-import { correct } from "./commands/correct";
-import { followUp } from "./commands/follow-up";
-import { intake } from "./commands/intake";
-import { join } from "./commands/join";
-import { measure } from "./commands/measure";
-import { outcome } from "./commands/outcome";
-import { part } from "./commands/part";
-import { result } from "./commands/result";
-import { settings } from "./commands/settings";
-import { stats } from "./commands/stats";
-import { template } from "./commands/template";
-import { undo } from "./commands/undo";
-
-const commands: Readonly<Record<string, Command>> = {
-  intake,
-  undo,
-  batches,
-  casebook,
-  completeness,
-  correct,
-  join,
-  part,
-  template,
-  measure,
-  compare,
-  complications,
-  outcome,
-  "follow-up": followUp,
-  cohort,
-  result,
-  settings,
-  stats,
-};
+import { commands } from "./commands";
 
 function help(): string {
   const lines = Object.values(commands).map(({ words, about }) => `  ${words}\n      ${about}`);

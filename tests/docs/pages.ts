@@ -1,4 +1,5 @@
 import { codebookPage } from "@/lib/codebook";
+import { commandsSection } from "./commands";
 import { methodsPage } from "./methods/page";
 import { printedPercentsPage } from "./printed-percents";
 import { questionsPage } from "./questions";
@@ -6,7 +7,7 @@ import { questionsPage } from "./questions";
 /** Pages of the docs that are written from the code: path and content. */
 export const writtenPages: Readonly<Record<string, () => string>> = {
   "docs/questions.md": questionsPage,
-  "docs/ids.md": codebookPage,
+  "docs/ids.md": () => `${codebookPage()}\n${commandsSection()}`,
   "docs/methods.md": methodsPage,
   "docs/printed-percents.md": printedPercentsPage,
 };

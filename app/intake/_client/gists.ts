@@ -2,6 +2,7 @@ import { counted } from "@/lib/charts";
 import type { View } from "../_talk/view";
 import type { IntakeState } from "./state";
 import type { Step } from "./steps";
+import { madeWords } from "./words";
 
 /** What a part has come to, in a line: what stands of it while it is folded. */
 export function gistOf(step: Step, state: IntakeState): string {
@@ -48,6 +49,6 @@ const viewGists: { readonly [S in Exclude<Step, "arrived" | "key">]: (view: View
     if (receipt !== null) return receipt.batch === null ? "Nothing was new" : `Kept, as batch ${receipt.batch}`;
     if (stage === "columns") return "";
     if (questions.length > 0) return `Waits for ${counted(questions.length, "answer")}`;
-    return `${counted(counts.made.segment, "segment")} of ${counted(counts.made.person, "patient")}`;
+    return madeWords(counts.made);
   },
 };

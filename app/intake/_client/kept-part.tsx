@@ -8,7 +8,7 @@ import { GoOn } from "./go-on";
 import { NotYet } from "./not-yet";
 import type { PartProps } from "./part-props";
 import { ReceiptShown } from "./receipt-shown";
-import { nouns } from "./words";
+import { madeWords, nouns } from "./words";
 
 /** What will be kept: against what is held, new, changed, the same and absent; then the commit, and its receipt. */
 export function KeptPart({ store, state, goTo }: PartProps) {
@@ -59,7 +59,7 @@ function keptWords({ counts, stage }: View, news: number): string {
   if (stage === "columns") return "Nothing yet: questions about the columns are open.";
   if (rows === 0) return "Nothing: no row stands. Mend what is set aside and bring the file again.";
   if (news === 0) return `Nothing is new: the registry holds all ${rows} rows as they are.`;
-  return `${counted(counts.made.segment, "segment")} of ${counted(counts.made.person, "patient")} stand; ${counted(news, "row")} ${news === 1 ? "brings" : "bring"} something new.`;
+  return `${madeWords(counts.made)} stand; ${counted(news, "row")} ${news === 1 ? "brings" : "bring"} something new.`;
 }
 
 function AgainstHeld({ view: { counts } }: { readonly view: View }) {

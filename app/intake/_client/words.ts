@@ -1,5 +1,15 @@
+import { counted, listed } from "@/lib/charts";
 import type { Severity, TableName } from "@/lib/codebook";
-import type { Dropped } from "@/lib/intake";
+import type { Dropped, TableCounts } from "@/lib/intake";
+
+/** `81 segments of 52 patients`; of a sheet without segments `1334 visits of 83 patients`. */
+export function madeWords({ person, ...made }: TableCounts): string {
+  const shown = made.segment > 0 ? [["segment", made.segment] as const] : typedEntries(made).filter(([, n]) => n > 0);
+  const rows = shown.map(([table, n]) => counted(n, nouns[table]));
+  return rows.length === 0 ? counted(person, "patient") : `${listed(rows)} of ${counted(person, "patient")}`;
+}
+
+const typedEntries = (made: Omit<TableCounts, "person">) => Object.entries(made) as [Exclude<TableName, "person">, number][];
 
 /** Why a column is left out. */
 export const dropWords: Readonly<Record<Dropped["why"], string>> = {

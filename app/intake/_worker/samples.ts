@@ -34,13 +34,14 @@ function whatBecomes(target: Target, around: Around): { becomes: string | null; 
   const field = fieldsOf(target.table).find(([id]) => id === target.field)?.[1];
   if (value === undefined || !field) return { becomes: null, turned: false };
   if (target.field !== "surgeryDay") return { becomes: valueWords(field, value), turned: field.kind === "day" };
-  return { becomes: `${valueWords(field, value)}; ${timeWords(around.sample)}`, turned: true };
+  return { becomes: [valueWords(field, value), ...timeWords(around.sample)].join("; "), turned: true };
 }
 
-/** What is kept of the calendar: year and quarter. */
-function timeWords({ after }: Sample): string {
+/** What a sheet of segments keeps of the calendar: year and quarter. */
+function timeWords({ after }: Sample): readonly string[] {
   const { surgeryYear, surgeryQuarter } = after.find(({ table }) => table === "segment")?.values ?? {};
-  return surgeryQuarter === undefined ? `${surgeryYear}` : `${surgeryYear}, quarter ${surgeryQuarter}`;
+  if (surgeryYear === undefined) return [];
+  return [surgeryQuarter === undefined ? `${surgeryYear}` : `${surgeryYear}, quarter ${surgeryQuarter}`];
 }
 
 function saysNoEvent({ table, field }: Target, { after }: Sample): boolean {
@@ -80,7 +81,8 @@ function valueWords(field: Field, value: string | number | boolean): string {
   if (field.kind === "day") return `day ${value} on this person’s own line`;
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (field.kind === "code") return labelOfCode(String(value)).toLowerCase();
-  return field.kind === "number" ? `${value} ${field.unit}` : String(value);
+  if (field.kind !== "number") return String(value);
+  return field.unit === "deg" ? `${value}°` : `${value} ${field.unit}`;
 }
 
 function labelIn(table: TableName, id: string): string {

@@ -17,7 +17,7 @@ const options = {
 
 export const complications: Command = {
   words:
-    "complications [--by FIELD,…] [--cohort NAME|JSON] [--scheme S] [--end healed-and-bearing|implant-removal|twelve-months] [--without-pin-sites]",
+    "complications [--by FIELD,…] [--cohort NAME|JSON] [--scheme S] [--end healed-and-bearing|implant-removal|twelve-months] [--without-pin-sites] [--as-of BATCH]",
   about: "events by type, class and phase, each with the share of segments that had one",
   run: (args) =>
     withRegistry(async (registry) => {

@@ -8,7 +8,7 @@ import { tableText } from "../table-text";
 const options = { by: { type: "string" }, cohort: { type: "string" }, "as-of": { type: "string" } } as const;
 
 export const followUp: Command = {
-  words: "follow-up [--by FIELD,…] [--cohort NAME|JSON]",
+  words: "follow-up [--by FIELD,…] [--cohort NAME|JSON] [--as-of BATCH]",
   about: "seen, due, not yet due, dead and lost at each window; how complete follow-up is",
   run: (args) =>
     withRegistry(async (registry) => {

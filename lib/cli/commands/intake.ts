@@ -28,7 +28,7 @@ const options = {
 
 export const intake: Command = {
   words:
-    "intake FILE… [--mapping F] [--save-mapping F] [--dates dmy|mdy|ymd] [--lengths mm|cm] [--decimal ,|.] [--passphrase-file F] [--check-only] [--refused F] [--corrections keep|sheet]",
+    "intake FILE… [--mapping F] [--save-mapping F] [--dates dmy|mdy|ymd] [--lengths mm|cm] [--decimal ,|.] [--passphrase-file F] [--check-only] [--refused F] [--corrections keep|sheet] [--unit UNIT]",
   about: "strip, check and commit a unit's sheets, as one batch",
   async run(args) {
     const { values, words: files } = parseWords(args, options);

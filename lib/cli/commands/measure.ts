@@ -25,7 +25,7 @@ const options = {
 
 export const measure: Command = {
   words:
-    "measure ID [--by FIELD,…] [--rescue counted|competing] [--per FIELD] [--cohort NAME|JSON] [--as-of BATCH] [--scheme S] [--end RULE] [--without-pin-sites] [--score CODE] | measure --list",
+    "measure ID [--by FIELD,…] [--rescue counted|competing] [--per FIELD] [--cohort NAME|JSON] [--as-of BATCH] [--scheme S] [--end RULE] [--without-pin-sites] [--score CODE] [--marks] | measure --list",
   about: "a measure by groups, with its intervals, exclusions and result reference",
   async run(args) {
     const { values, words } = parseWords(args, options);
