@@ -15,6 +15,7 @@ export type AnyQuestion = {
   readonly asOf?: number | undefined;
   readonly rescue?: Rescue | undefined;
   readonly per?: Denominator | undefined;
+  readonly landmark?: number | undefined;
   readonly scheme?: string | undefined;
   readonly score?: string | undefined;
   readonly endRule?: EndRule | undefined;
@@ -26,9 +27,9 @@ export type AnyQuestion = {
  * @throws RangeError when the measure, the batch, the scheme or the denominator isn't known
  */
 export async function ask(registry: Registry, asked: AnyQuestion): Promise<HealingAnswer | MeasureAnswer> {
-  const { measure: id, by, where, asOf, rescue, per, scheme, score, endRule, withoutPinSites } = asked;
+  const { measure: id, by, where, asOf, rescue, per, landmark, scheme, score, endRule, withoutPinSites } = asked;
   const common = { measure: id, ...given({ by, where, asOf }) };
-  if (isClock(id)) return healing(registry, { ...common, ...given({ rescue, per }) });
+  if (isClock(id)) return healing(registry, { ...common, ...given({ rescue, per, landmark }) });
   const complication = complicationMeasures.find((one) => one.id === id);
   if (complication) return complications(registry, { ...common, measure: complication.id, ...given({ scheme, endRule, withoutPinSites }) });
   const plan = per === "plannedGainMm" || per === "plannedGainFinalMm" ? per : undefined;

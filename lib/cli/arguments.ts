@@ -53,3 +53,13 @@ export function wholeNumber(values: Record<string, string | boolean | string[] |
   if (!/^\d{1,9}$/.test(value)) throw new UsageError(`--${name} requires a whole number`);
   return Number(value);
 }
+
+/** A question with a wrong word is a wrong call. */
+export async function asked<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(error.message);
+    throw error;
+  }
+}

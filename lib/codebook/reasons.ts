@@ -10,6 +10,7 @@ export const reasons = [
   "gain-under-10mm",
   "healing-date-missing",
   "other-criterion",
+  "not-at-landmark",
   "no-start",
   "no-end",
   "days-out-of-order",

@@ -9,8 +9,12 @@ const derivedFields: readonly (readonly [id: string, field: Field])[] = [
   ["healingStatus", { kind: "code", codes: healingStatuses, label: "Healing status", role: "plain", known: "later" }],
   ["followUpDays", number("Days followed from surgery")],
   ["reamedMinusNailMm", { ...number("Reamed diameter less nail diameter"), known: "operation" }],
-  ...indexDefinitions.map(({ id, title }) => [id, number(title)] as const),
-  ...gainMeasures.filter(({ kind }) => kind === "number").map(({ id, title }) => [id, number(title)] as const),
+  ...indexDefinitions.map(
+    ({ id, title, to }) => [id, { ...number(title), known: to.startsWith("distraction") ? "distraction-end" : "later" } as const] as const,
+  ),
+  ...gainMeasures
+    .filter(({ kind }) => kind === "number")
+    .map(({ id, title }) => [id, { ...number(title), known: id === "gain-lost" ? "later" : "distraction-end" } as const] as const),
 ];
 
 const derivedUnits: ReadonlyMap<string, string> = new Map([

@@ -25,6 +25,8 @@ const wordings = {
     `The limit takes every row as another patient${note.because === undefined ? "" : ` (${note.because})`}; it is too narrow when patients have several.`,
   "few-at-risk": (note: Facts) => `Cut where fewer than ${note.needed ?? 5} were still at risk.`,
   "known-later": (note: Facts) => `${note.field ?? "A covariate"} is known only after the clock's start, so no adjusted estimate is given.`,
+  "split-known-later": (note: Facts) =>
+    `${note.field ?? "The split"} is known only after the clock's start: who healed early can't be in every group. Start the clock at a landmark day.`,
   "early-stops-listed": () => "Lengthenings stopped early are listed, never left out.",
   "technique-is-surgeon": () => "One surgeon did most of one technique: technique and surgeon can't be told apart.",
   "constant-values": () => "All values are equal, so nothing can be said about their spread.",

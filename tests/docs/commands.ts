@@ -134,7 +134,7 @@ export const shapes: Readonly<Record<string, Readonly<Record<string, Shape>>>> =
       keys: {
         sides: "the groups' names",
         groups: "as `measure` gives them",
-        differences: "of each pair",
+        differences: "each group against all others together, as those of two groups",
         p: "of the groups together, or `null`",
         testMethod: "in words, or `null`",
         ...stamped,

@@ -4,6 +4,7 @@ import { registry } from "../../_data/registry";
 import type { PageAsked } from "../../_page/asked";
 import { Sentence, Word } from "../_client/sentence";
 import { CohortWords, KeptWords } from "../_place/asked";
+import { landmarkChoices, landmarkOf, landmarks } from "../_place/landmarks";
 import { openPlace } from "../_place/open-place";
 import { PlacePage } from "../_place/place-page";
 import { SplitWord } from "../_place/split-word";
@@ -20,6 +21,7 @@ const clocks = [
 ] as const;
 const spec = {
   measure: ["surgery-to-consolidation", "distraction-to-consolidation", "maturation", "treatment"],
+  landmark: landmarks,
   unit: timeUnits,
 } as const;
 
@@ -30,11 +32,13 @@ export default async function DaysAtEqualGain({ searchParams }: PageAsked) {
   });
   if ("page" in opened) return opened.page;
   const { where, by, asOf, words } = opened.question;
-  const told = await tellDaysAtEqualGain(await registry(), { where, by, asOf, measure: words.measure });
+  const landmark = landmarkOf(words.landmark);
+  const told = await tellDaysAtEqualGain(await registry(), { where, by, asOf, measure: words.measure, ...landmark });
   const sentence = (
     <Sentence action={placeOf("days-at-equal-gain").path}>
       At equal gain, how long was <Word name="measure" label="Clock" value={words.measure} choices={clocks} /> in{" "}
-      <CohortWords where={where} by={by} place="days-at-equal-gain" />, split by <SplitWord by={by} />, in{" "}
+      <CohortWords where={where} by={by} place="days-at-equal-gain" />, split by <SplitWord by={by} />, counted from{" "}
+      <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} />, in{" "}
       <Word name="unit" label="Unit" value={words.unit} choices={timeUnitChoices} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>

@@ -6,6 +6,7 @@ import type { PageAsked } from "../../_page/asked";
 import { rescueChoices } from "../_choices";
 import { Sentence, Word } from "../_client/sentence";
 import { CohortWords, KeptWords } from "../_place/asked";
+import { landmarkChoices, landmarkOf, landmarks } from "../_place/landmarks";
 import { openPlace } from "../_place/open-place";
 import { PlacePage } from "../_place/place-page";
 import { SplitWord } from "../_place/split-word";
@@ -14,7 +15,7 @@ import { placeOf } from "../_places/places";
 
 export const metadata: Metadata = { title: "Healing curve" };
 
-const spec = { rescue: ["counted", "competing"], unit: timeUnits } as const;
+const spec = { rescue: ["counted", "competing"], landmark: landmarks, unit: timeUnits } as const;
 
 export default async function HealingCurve({ searchParams }: PageAsked) {
   const opened = await openPlace("healing-curve", searchParams, spec, {
@@ -23,11 +24,13 @@ export default async function HealingCurve({ searchParams }: PageAsked) {
   });
   if ("page" in opened) return opened.page;
   const { where, by, asOf, words } = opened.question;
-  const told = await tellHealingCurve(await registry(), { where, by, asOf, rescue: words.rescue });
+  const landmark = landmarkOf(words.landmark);
+  const told = await tellHealingCurve(await registry(), { where, by, asOf, rescue: words.rescue, ...landmark });
   const sentence = (
     <Sentence action={placeOf("healing-curve").path}>
       What share had healed by which day in <CohortWords where={where} by={by} place="healing-curve" />, split by <SplitWord by={by} />,
-      with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} />, in{" "}
+      with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} />, counted from{" "}
+      <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} />, in{" "}
       <Word name="unit" label="Unit" value={words.unit} choices={timeUnitChoices} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>

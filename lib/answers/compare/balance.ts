@@ -1,6 +1,7 @@
 import { conditionField, conditionUnit } from "@/lib/cohorts";
 import { meanOf, sampleDeviation, standardisedDifference } from "@/lib/stats";
 import type { Case } from "../frames/cases";
+import { isKnownAfter } from "../healing/landmark";
 
 /** Case mix that was there before the comparison: never an outcome, never what treatment decided on the way. */
 export const caseMixFields = [
@@ -84,6 +85,5 @@ function smdOf(a: readonly Recorded[], b: readonly Recorded[]): number | null {
 
 /** Whether a covariate is known only after the clock's start: it may be an effect of what is compared. */
 export function isKnownLater(field: string): boolean {
-  const known = conditionField(field)?.known;
-  return known !== "before" && known !== "operation";
+  return isKnownAfter(field, undefined);
 }

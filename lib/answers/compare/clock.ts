@@ -1,9 +1,9 @@
 import { endsAtConsolidation, type IndexDefinition, readIndex } from "@/lib/outcomes";
 import { type Covariate, estimate } from "@/lib/stats";
 import type { Case } from "../frames/cases";
+import { atLandmark, isKnownAfter } from "../healing/landmark";
 import { seed } from "../healing/median-interval";
 import { said } from "../healing/said";
-import { isKnownLater } from "./balance";
 import { type Asked, type Compared, type Difference, hasBoth, labels, means, names, once } from "./differences";
 import { namesBone, type Side } from "./sides";
 import { straightLinesDifference } from "./straight-lines";
@@ -31,7 +31,8 @@ export function readSide<Group extends string>(
 }
 
 /** Healing: days at equal gain first, then the index itself, which says less when gains differ. */
-export function compareClock(sides: readonly [Side, Side], definition: IndexDefinition, asked: Asked): Compared {
+export function compareClock(sides: readonly [Side, Side], clock: IndexDefinition, asked: Asked): Compared {
+  const definition = atLandmark(clock, asked.landmark);
   const perLength = definition.per !== null && endsAtConsolidation(definition);
   if (asked.adjust.length > 0 && !perLength)
     throw new RangeError("compare requires no covariates for a clock that isn't healing per length, received some");
@@ -56,7 +57,7 @@ function straightLines(rows: readonly Row[], sides: readonly [Side, Side]): read
   return difference ? [difference] : [];
 }
 
-function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, test }: Asked): Compared {
+function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, test, landmark }: Asked): Compared {
   const rows = all.filter((row) => (row.gainMm ?? 0) > 0 && row.days > 0);
   if (!hasBoth(rows)) return { differences: [], notes: [] };
   const covariates = adjust.map(
@@ -66,7 +67,7 @@ function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, 
         const value = one.look(field);
         return typeof value === "boolean" ? Number(value) : value;
       }),
-      knownLater: isKnownLater(field),
+      knownLater: isKnownAfter(field, landmark),
     }),
   );
   const answer = estimate({

@@ -3,10 +3,11 @@ import type { IndexDefinition } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { ask } from "../ask";
 import { dataTo } from "../frames/data-to";
+import { splitNotes } from "../healing/landmark";
 import { seed } from "../healing/median-interval";
 import { measureList } from "../measures";
 import { readMeasure } from "../measures/catalogue";
-import { clocksAsOf } from "../measures/clocks";
+import { clocksAsOf, isClock } from "../measures/clocks";
 import { keepQuestion } from "../question/keep";
 import { splitsLookedAt } from "../question/splits";
 import { type Question, stampOf } from "../question/stamp";
@@ -27,6 +28,8 @@ export type CompareQuestion = {
   readonly scheme?: string;
   /** Pin-site infections left out of every count: nails have none. */
   readonly withoutPinSites?: boolean;
+  /** Day from surgery on which a clock of healing starts instead, so that what is known by then can split and adjust. */
+  readonly landmark?: number;
   readonly asOf?: number;
 };
 
@@ -56,13 +59,14 @@ export type SideAnswer = { readonly words: string; readonly where: Where; readon
  */
 export async function compare(registry: Registry, asked: CompareQuestion): Promise<CompareAnswer> {
   const state = await stateAsOf(registry, asked.asOf);
-  const how = { adjust: asked.adjust ?? [], test: asked.test ?? false };
+  const how = { adjust: asked.adjust ?? [], test: asked.test ?? false, landmark: asked.landmark };
   const sides = await sidesOf(registry, state, asked.between, how.adjust);
   const groups = await Promise.all(sides.map((side) => groupOf(registry, asked, side, state)));
   const question = questionOf(asked, state, how);
   const stamp = stampOf(question);
   await keepQuestion(registry, stamp, question);
   const { differences, notes } = await differencesOf(registry, state, asked, sides, how);
+  const split = "field" in asked.between && isClock(asked.measure) ? splitNotes([asked.between.field], asked.landmark) : [];
   return {
     measure: asked.measure,
     ...described(asked.measure, await clocksAsOf(registry, state.batch)),
@@ -71,7 +75,7 @@ export async function compare(registry: Registry, asked: CompareQuestion): Promi
     balance: balanceOf(sides[0].cases, sides[1].cases),
     differences,
     splitsLookedAt: await splitsLookedAt(registry, question),
-    notes: once(notes),
+    notes: once([...notes, ...split]),
     batch: state.batch,
     state,
     stamp,
@@ -95,11 +99,11 @@ export function described(id: string, clocks: readonly IndexDefinition[]): Pick<
 /** A side as the measure by itself answers it. */
 export async function groupOf(
   registry: Registry,
-  { measure, scheme, withoutPinSites }: Pick<CompareQuestion, "measure" | "scheme" | "withoutPinSites">,
+  { measure, scheme, withoutPinSites, landmark }: Pick<CompareQuestion, "measure" | "scheme" | "withoutPinSites" | "landmark">,
   { where }: Side,
   { batch }: State,
 ): Promise<HealingGroup | MeasureGroup> {
-  const { groups } = await ask(registry, { measure, where, asOf: batch, scheme, withoutPinSites });
+  const { groups } = await ask(registry, { measure, where, asOf: batch, scheme, withoutPinSites, landmark });
   return first<HealingGroup | MeasureGroup>(groups);
 }
 
@@ -110,7 +114,7 @@ function first<Group>(groups: readonly Group[]): Group {
 }
 
 function questionOf(
-  { measure: id, between, scheme, withoutPinSites = false }: CompareQuestion,
+  { measure: id, between, scheme, withoutPinSites = false, landmark }: CompareQuestion,
   state: State,
   { adjust, test }: Asked,
 ): Question {
@@ -125,7 +129,14 @@ function questionOf(
     measure: id,
     by,
     method: "compare",
-    options: { values, adjust: adjust.join(","), test, scheme: scheme ?? null, withoutPinSites },
+    options: {
+      values,
+      adjust: adjust.join(","),
+      test,
+      scheme: scheme ?? null,
+      withoutPinSites,
+      ...(landmark === undefined ? {} : { landmark }),
+    },
     seed,
     version,
     state,

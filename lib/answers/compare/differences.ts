@@ -22,7 +22,7 @@ export type Difference = {
   readonly detectable: number | null;
 };
 export type Compared = { readonly differences: readonly Difference[]; readonly notes: readonly Note[] };
-export type Asked = { readonly adjust: readonly string[]; readonly test: boolean };
+export type Asked = { readonly adjust: readonly string[]; readonly test: boolean; readonly landmark?: number | undefined };
 
 export const labels = ["a", "b"] as const;
 

@@ -5,8 +5,9 @@ import { type Head, openQuestion } from "../question/open";
 import type { Note } from "../types";
 import type { HealingCurvePoint } from "./curve-point";
 import { middle } from "./group";
-import type { GroupKey } from "./groups";
+import { fieldsOfSplit, type GroupKey } from "./groups";
 import { withEnded, withoutEnded } from "./healed-share";
+import { atLandmark, landmarkOption, splitNotes } from "./landmark";
 import { seed } from "./median-interval";
 import { type DayGroup, dayGroups } from "./readings";
 import { said } from "./said";
@@ -37,6 +38,9 @@ export type HealingCurveAnswer = Head & {
   readonly groups: readonly CurveGroup[];
   /** What ends the time at risk without healing, in words; `null` where nothing did. */
   readonly competing: string | null;
+  /** Day after surgery from which days are counted; `null`: surgery itself. */
+  readonly landmarkDay: number | null;
+  readonly notes: readonly Note[];
 };
 
 /** The gain bands of the trade's question (measures, *Summaries*), as a split. */
@@ -45,19 +49,26 @@ export const gainBands = "gainMm:30/50/80";
 /** The consolidation curve in days with the unhealed in, by group or by gain band. */
 export async function healingCurve(
   registry: Registry,
-  asked: { readonly by?: readonly string[]; readonly where?: Where; readonly rescue?: Rescue; readonly asOf?: number },
+  asked: {
+    readonly by?: readonly string[];
+    readonly where?: Where;
+    readonly rescue?: Rescue;
+    readonly landmark?: number;
+    readonly asOf?: number;
+  },
 ): Promise<HealingCurveAnswer> {
-  const definition = { ...indexDefinition("time-to-consolidation"), rescue: asked.rescue ?? "counted" } as const;
+  const { landmark, rescue = "counted", by = [] } = asked;
+  const definition = atLandmark({ ...indexDefinition("time-to-consolidation"), rescue }, landmark);
   const head = await openQuestion(registry, {
     ...asked,
     measure: "time-to-consolidation.curve",
     method:
       "Kaplan–Meier on the day scale, log-log limits, robust by patient; where bones ended unhealed, Aalen–Johansen, by patient: bootstrap from 20 patients, else jackknife",
-    options: { rescue: definition.rescue },
+    options: { rescue, ...landmarkOption(definition) },
     seed,
   });
-  const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
-  const answered = groups.map((group) => answerGroup(group, whatEnds[definition.rescue]));
+  const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by });
+  const answered = groups.map((group) => answerGroup(group, whatEnds[rescue]));
   const ends = answered.some(({ ended }) => ended > 0);
   return {
     ...head,
@@ -65,7 +76,9 @@ export async function healingCurve(
     unit: "days",
     definition: { title: definition.title, sentence: definitionSentence(definition) },
     groups: answered,
-    competing: ends ? whatEnds[definition.rescue] : null,
+    competing: ends ? whatEnds[rescue] : null,
+    landmarkDay: landmark ?? null,
+    notes: splitNotes(fieldsOfSplit(by), landmark),
   };
 }
 

@@ -6,6 +6,7 @@ import { type Head, openQuestion } from "../question/open";
 import { stateAsOf } from "../question/state";
 import type { Interval, Note } from "../types";
 import type { GroupKey } from "./groups";
+import { atLandmark, landmarkOption } from "./landmark";
 import { type DayGroup, type DayRow, dayGroups } from "./readings";
 import { said } from "./said";
 
@@ -37,14 +38,21 @@ export type DaysAgainstGainAnswer = Head & {
 /** Days of a clock against the gain they were for: the points, and the fitted line of each group. */
 export async function daysAgainstGain(
   registry: Registry,
-  asked: { readonly measure: string; readonly by?: readonly string[]; readonly where?: Where; readonly asOf?: number },
+  asked: {
+    readonly measure: string;
+    readonly by?: readonly string[];
+    readonly where?: Where;
+    readonly landmark?: number;
+    readonly asOf?: number;
+  },
 ): Promise<DaysAgainstGainAnswer> {
   const { batch } = await stateAsOf(registry, asked.asOf);
-  const definition = await clockOf(registry, batch, asked.measure);
+  const definition = atLandmark(await clockOf(registry, batch, asked.measure), asked.landmark);
   const head = await openQuestion(registry, {
     ...asked,
     measure: `days-against-gain.${definition.id}`,
     method: "days = a + b·cm over the healed, CR2 by patient",
+    options: landmarkOption(definition),
   });
   const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
   return {

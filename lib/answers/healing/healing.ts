@@ -13,6 +13,7 @@ import { version } from "../question/version";
 import type { HealingAnswer, Note } from "../types";
 import { middle, type ReadGroup, readGroup, summariseGroup } from "./group";
 import { fieldsOfSplit, splitBy } from "./groups";
+import { atLandmark, landmarkOption } from "./landmark";
 import { seed } from "./median-interval";
 import { said } from "./said";
 
@@ -21,6 +22,8 @@ export type HealingQuestion = {
   readonly by?: readonly string[];
   readonly rescue?: Rescue;
   readonly per?: Denominator;
+  /** Day from surgery on which the clock starts instead; only of clocks that end at consolidation. */
+  readonly landmark?: number;
   readonly where?: Where;
   /** Batch as of which to answer; the newest unless said. */
   readonly asOf?: number;
@@ -45,7 +48,7 @@ export async function healing(registry: Registry, asked: HealingQuestion): Promi
     measure: definition.id,
     by,
     method,
-    options: { rescue: definition.rescue, per: definition.per },
+    options: { rescue: definition.rescue, per: definition.per, ...landmarkOption(definition) },
     seed,
     version,
     state,
@@ -55,9 +58,9 @@ export async function healing(registry: Registry, asked: HealingQuestion): Promi
   return cached(`${registry.folder} ${stamp}`, () => work(registry, state, definition, where, by, stamp, question));
 }
 
-function definitionAsked(definition: IndexDefinition, { measure, rescue, per }: HealingQuestion): IndexDefinition {
+function definitionAsked(definition: IndexDefinition, { measure, rescue, per, landmark }: HealingQuestion): IndexDefinition {
   if (per && definition.per === null) throw new RangeError(`healing requires no denominator for ${measure}, received ${per}`);
-  return { ...definition, rescue: rescue ?? definition.rescue, per: per ?? definition.per };
+  return atLandmark({ ...definition, rescue: rescue ?? definition.rescue, per: per ?? definition.per }, landmark);
 }
 
 async function work(

@@ -26,6 +26,7 @@ export async function result(
     asOf: state.batch,
     rescue: word(options.rescue) as Rescue | undefined,
     per: word(options.per ?? options.plan) as Denominator | undefined,
+    landmark: typeof options.landmark === "number" ? options.landmark : undefined,
     scheme: word(options.scheme),
     score: word(options.scoreCode),
     endRule: word(options.endRule) as EndRule | undefined,

@@ -16,12 +16,13 @@ const options = {
   test: { type: "boolean" },
   scheme: { type: "string" },
   "without-pin-sites": { type: "boolean" },
+  landmark: { type: "string" },
   "as-of": { type: "string" },
 } as const;
 
 export const compare: Command = {
   words:
-    "compare ID[,ID…] --between FIELD=CODE,CODE[,CODE…] | --cohorts NAME|JSON,NAME|JSON [--cohort NAME|JSON] [--adjust FIELD,…] [--test] [--scheme S] [--without-pin-sites] [--as-of BATCH]",
+    "compare ID[,ID…] --between FIELD=CODE,CODE[,CODE…] | --cohorts NAME|JSON,NAME|JSON [--cohort NAME|JSON] [--adjust FIELD,…] [--test] [--scheme S] [--without-pin-sites] [--landmark DAYS] [--as-of BATCH]",
   about: "groups side by side: case mix first, then the difference with its interval; several outcomes are a family, with p values by Holm",
   async run(args) {
     const { values, words } = parseWords(args, options);
@@ -29,11 +30,13 @@ export const compare: Command = {
     if (words.length !== 1) throw new UsageError("compare requires one id of measure --list, or several with commas between them");
     const asOf = wholeNumber(values, "as-of");
     const scheme = textOf(values, "scheme");
+    const landmark = wholeNumber(values, "landmark");
     const how: How = {
       adjust: fieldsOfSplit(textOf(values, "adjust"), "adjust"),
       test: values.test === true,
       withoutPinSites: values["without-pin-sites"] === true,
       ...(scheme ? { scheme } : {}),
+      ...(landmark === undefined ? {} : { landmark }),
       ...(asOf === undefined ? {} : { asOf }),
     };
     return withRegistry(async (registry) => {
@@ -50,8 +53,8 @@ type How = Omit<Parameters<typeof ask>[1], "measure" | "between">;
 async function answered(registry: Registry, ids: readonly string[], sides: Sides, how: How): Promise<Answer> {
   const [measure = "", ...more] = ids;
   if ("several" in sides) {
-    if (more.length > 0 || (how.adjust ?? []).length > 0)
-      throw new UsageError("compare requires two groups for several outcomes, and for covariates");
+    if (more.length > 0 || (how.adjust ?? []).length > 0 || how.landmark !== undefined)
+      throw new UsageError("compare requires two groups for several outcomes, for covariates and for a landmark");
     const answer = await compareSeveral(registry, { ...how, measure, ...sides.several });
     return done(withoutRows(answer), textOfSeveral(answer));
   }

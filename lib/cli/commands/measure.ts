@@ -1,7 +1,7 @@
 import { type AnyQuestion, ask, clocksAsOf, type HealingAnswer, isHealing, type MeasureAnswer, measureList } from "@/lib/answers";
 import type { Registry } from "@/lib/registry";
 import { textOfAnswer } from "../answer-text";
-import { oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments";
+import { asked, oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments";
 import { cohortNamed, fieldsOfSplit } from "../cohort-words";
 import { type Answer, type Command, done } from "../command";
 import { requireMeasure } from "../measure-words";
@@ -14,6 +14,7 @@ const options = {
   by: { type: "string" },
   rescue: { type: "string" },
   per: { type: "string" },
+  landmark: { type: "string" },
   cohort: { type: "string" },
   "as-of": { type: "string" },
   scheme: { type: "string" },
@@ -25,7 +26,7 @@ const options = {
 
 export const measure: Command = {
   words:
-    "measure ID [--by FIELD,…] [--rescue counted|competing] [--per FIELD] [--cohort NAME|JSON] [--as-of BATCH] [--scheme S] [--end RULE] [--without-pin-sites] [--score CODE] [--marks] | measure --list",
+    "measure ID [--by FIELD,…] [--rescue counted|competing] [--per FIELD] [--landmark DAYS] [--cohort NAME|JSON] [--as-of BATCH] [--scheme S] [--end RULE] [--without-pin-sites] [--score CODE] [--marks] | measure --list",
   about: "a measure by groups, with its intervals, exclusions and result reference",
   async run(args) {
     const { values, words } = parseWords(args, options);
@@ -41,6 +42,7 @@ export const measure: Command = {
         asOf: wholeNumber(values, "as-of"),
         rescue: oneOf(values, "rescue", ["counted", "competing"]),
         per: oneOf(values, "per", ["gainMm", "gainFinalMm", "plannedGainMm", "plannedGainFinalMm"]),
+        landmark: wholeNumber(values, "landmark"),
         scheme: oneOf(values, "scheme", schemeWords),
         score: textOf(values, "score"),
         endRule: oneOf(values, "end", endRuleWords),
@@ -51,16 +53,6 @@ export const measure: Command = {
     });
   },
 };
-
-/** A question with a wrong word is a wrong call. */
-async function asked<T>(work: () => Promise<T>): Promise<T> {
-  try {
-    return await work();
-  } catch (error) {
-    if (error instanceof RangeError) throw new UsageError(error.message);
-    throw error;
-  }
-}
 
 async function listed(registry: Registry): Promise<Answer> {
   const list = measureList(await clocksAsOf(registry));

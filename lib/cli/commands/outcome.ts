@@ -8,7 +8,7 @@ import {
   tellHealingCurve,
   tellProportion,
 } from "@/lib/reports";
-import { oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments";
+import { asked, oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments";
 import { cohortNamed, fieldsOfSplit } from "../cohort-words";
 import { type Command, done } from "../command";
 import { withRegistry } from "../registry-folder";
@@ -20,6 +20,7 @@ const options = {
   "as-of": { type: "string" },
   measure: { type: "string" },
   rescue: { type: "string" },
+  landmark: { type: "string" },
   plan: { type: "string" },
   tolerance: { type: "string" },
   norm: { type: "string" },
@@ -36,12 +37,21 @@ const proportions = [
   "proportion-left-right",
 ] as const;
 
+function landmarkOf(values: Values): { readonly landmark?: number } {
+  const landmark = wholeNumber({ ...values }, "landmark");
+  return landmark === undefined ? {} : { landmark };
+}
+
 /** Places of Outcomes whose record is more than one measure. */
 const places: Readonly<Record<string, Tell>> = {
   "days-at-equal-gain": (registry, question, values) =>
-    tellDaysAtEqualGain(registry, { ...question, measure: oneOf({ ...values }, "measure", clocks) ?? clocks[0] }),
+    tellDaysAtEqualGain(registry, { ...question, measure: oneOf({ ...values }, "measure", clocks) ?? clocks[0], ...landmarkOf(values) }),
   "healing-curve": (registry, question, values) =>
-    tellHealingCurve(registry, { ...question, rescue: oneOf({ ...values }, "rescue", ["counted", "competing"]) ?? "counted" }),
+    tellHealingCurve(registry, {
+      ...question,
+      rescue: oneOf({ ...values }, "rescue", ["counted", "competing"]) ?? "counted",
+      ...landmarkOf(values),
+    }),
   "gain-against-plan": (registry, question, values) =>
     tellGainAgainstPlan(registry, {
       ...question,
@@ -58,7 +68,7 @@ const places: Readonly<Record<string, Tell>> = {
 };
 
 export const outcome: Command = {
-  words: `outcome ${Object.keys(places).join("|")} [--by FIELD,…] [--cohort NAME|JSON] [--as-of BATCH] [--measure ID] [--rescue counted|competing] [--plan FIELD] [--tolerance MM] [--norm SET]`,
+  words: `outcome ${Object.keys(places).join("|")} [--by FIELD,…] [--cohort NAME|JSON] [--as-of BATCH] [--measure ID] [--rescue counted|competing] [--landmark DAYS] [--plan FIELD] [--tolerance MM] [--norm SET]`,
   about: "a place of Outcomes as its page shows it: sentences, numbers of its figures and tables, result references",
   async run(args) {
     const { values, words } = parseWords(args, options);
@@ -70,7 +80,7 @@ export const outcome: Command = {
         where: await cohortNamed(registry, textOf(values, "cohort")),
         asOf: wholeNumber(values, "as-of") ?? null,
       };
-      const told = await tell(registry, question, values);
+      const told = await asked(() => tell(registry, question, values));
       return done(toldAsData(told), textOfTold(told));
     });
   },

@@ -23,14 +23,21 @@ function anyOf(parts: readonly Where[]): Where {
   return only && parts.length === 1 ? only : { any: parts };
 }
 
+/** What must hold together, one by one. */
+function conjunctsOf(where: Where): readonly Where[] {
+  return Object.entries(where).flatMap(([key, part]) =>
+    key === "all" ? (part as readonly Where[]).flatMap(conjunctsOf) : [{ [key]: part } as Where],
+  );
+}
+
 /** Conditions on different fields stand in one object; several of a field, or several groups of a kind, stand in a list. */
-function allOf(parts: readonly Where[]): Where {
+function allOf(wholes: readonly Where[]): Where {
+  const parts = wholes.flatMap(conjunctsOf);
+  const keyOf = (part: Where) => Object.keys(part)[0] as string;
   const times = new Map<string, number>();
-  for (const part of parts) for (const key of Object.keys(part)) times.set(key, (times.get(key) ?? 0) + 1);
-  const isAlone = (part: Where) => Object.keys(part).every((key) => key !== "all" && times.get(key) === 1);
+  for (const part of parts) times.set(keyOf(part), (times.get(keyOf(part)) ?? 0) + 1);
+  const isAlone = (part: Where) => times.get(keyOf(part)) === 1;
   const merged: Where = Object.assign({}, ...parts.filter(isAlone));
   const rest = parts.filter((part) => !isAlone(part));
-  if (rest.length === 0) return merged;
-  const [only] = rest;
-  return only && parts.length === 1 ? only : { ...merged, all: rest };
+  return rest.length === 0 ? merged : { ...merged, all: rest };
 }

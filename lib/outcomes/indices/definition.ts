@@ -31,6 +31,11 @@ export type IndexDefinition = {
   readonly unit: "days/cm" | "days" | "mm/day";
   /** Only bones whose healing was read by this criterion count as healed; any unless said. */
   readonly criterion?: Criterion;
+  /**
+   * Days from surgery on which the clock starts instead, over bones that were then lengthened, still unhealed and still followed: what is known
+   * at the end of distraction (the gain, a changed plan) is known by then, and can split them without favouring who healed late.
+   */
+  readonly landmarkDay?: number;
 };
 export type Criterion = NonNullable<SegmentRow["consolidationCriterion"]>;
 
@@ -111,7 +116,11 @@ const denominatorWords: Readonly<Record<Denominator, string>> = {
 
 /** The definition as a sentence of the methods. */
 export function definitionSentence(definition: IndexDefinition): string {
-  const span = `from ${eventWords[definition.from]} to ${eventWords[definition.to]}`;
+  const start =
+    definition.landmarkDay === undefined
+      ? eventWords[definition.from]
+      : `day ${definition.landmarkDay} after surgery, over bones by then lengthened, unhealed and still followed,`;
+  const span = `from ${start} to ${eventWords[definition.to]}`;
   const length = definition.per && !definition.inverse ? ` ${denominatorWords[definition.per]}` : "";
   const measured = definition.inverse ? `mm gained a day ${span}` : `days ${span}${length}`;
   if (!endsAtConsolidation(definition)) return measured;

@@ -47,9 +47,10 @@ export function readIndex(segment: SegmentCase, definition: IndexDefinition, { b
 
 function readHealing(segment: SegmentCase, course: Course, status: HealingStatus, definition: IndexDefinition): Reading {
   if (status === "healing-date-missing") return { reading: "excluded", because: "healing-date-missing", status };
+  if (!isAtLandmark(segment, course, status, definition)) return { reading: "excluded", because: "not-at-landmark", status };
   const end = dayOf(definition.to, segment, course);
   const rescuedFirst = segment.rescueDay !== null && (course.consolidationDay === null || segment.rescueDay < course.consolidationDay);
-  const from = dayOf(definition.from, segment, course);
+  const from = startOf(segment, course, definition);
   if (definition.rescue === "competing" && rescuedFirst) return endedOn(segment.rescueDay, segment, from, status, definition);
   if (status === "ended-unhealed") return endedOn(unhealedEnd(segment, course), segment, from, status, definition);
   const healed = status === "healed";
@@ -62,6 +63,21 @@ function readHealing(segment: SegmentCase, course: Course, status: HealingStatus
   const times = timed(segment, status, definition, to - from);
   if (!healed) return { reading: "censored", ...times };
   return { reading: "measured", rescued: rescuedFirst, filmIntervalDays: filmInterval(course), ...times };
+}
+
+function startOf(segment: SegmentCase, course: Course, { from, landmarkDay }: IndexDefinition): number | null {
+  return landmarkDay === undefined ? dayOf(from, segment, course) : segment.surgeryDay + landmarkDay;
+}
+
+/** Lengthened by the landmark day, and on it neither healed nor ended, nor past its last film. Without a landmark every bone is. */
+function isAtLandmark(segment: SegmentCase, course: Course, status: HealingStatus, { landmarkDay, rescue }: IndexDefinition): boolean {
+  if (landmarkDay === undefined) return true;
+  const landmark = segment.surgeryDay + landmarkDay;
+  const rescued = rescue === "competing" ? segment.rescueDay : null;
+  const last = { healed: course.consolidationDay, "ended-unhealed": unhealedEnd(segment, course) } as const;
+  const until = status === "healed" || status === "ended-unhealed" ? last[status] : course.lastFilmDay;
+  const isOver = [until, rescued].some((day) => day !== null && day <= landmark);
+  return !isOver && course.distractionEndDay !== null && course.distractionEndDay <= landmark;
 }
 
 /** The criterion by which healing was read; consolidation worked out from visits is the first with three cortices. */

@@ -9,17 +9,17 @@ import {
 } from "@/lib/answers";
 import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, excludedText } from "@/lib/charts";
 import { drawable } from "../told/drawable";
-import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
+import { askedOf, type FromLandmark, landmarkOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
 import { commandWords } from "../words/command-words";
 import { asSentence, notesOf } from "../words/notes";
 import { fixedPartText, indexDifferenceText, ratioText } from "./equal-gain-words";
 
-export type EqualGainQuestion = PlaceQuestion & { readonly measure: string };
+export type EqualGainQuestion = PlaceQuestion & FromLandmark & { readonly measure: string };
 
 /** Days against gain: what two groups differ by at equal gain, what each line is made of, and what the index would have said. */
 export async function tellDaysAtEqualGain(registry: Registry, question: EqualGainQuestion): Promise<Told> {
-  const asked = { ...askedOf(question), measure: question.measure };
+  const asked = { ...askedOf(question), ...landmarkOf(question), measure: question.measure };
   const [answer, lines] = await Promise.all([healing(registry, asked), daysAgainstGain(registry, asked)]);
   const compared = await comparedIn(registry, question, answer);
   const record = recordOf(answer, lines, compared);
@@ -62,7 +62,12 @@ async function comparedIn(registry: Registry, question: EqualGainQuestion, answe
   if (pair === null || field === undefined) return null;
   const { asOf, where } = askedOf(question);
   const values = [pair[0].key[field] ?? null, pair[1].key[field] ?? null] as const;
-  return compare(registry, { measure: question.measure, between: { field, values, where }, ...(asOf === undefined ? {} : { asOf }) });
+  return compare(registry, {
+    measure: question.measure,
+    between: { field, values, where },
+    ...landmarkOf(question),
+    ...(asOf === undefined ? {} : { asOf }),
+  });
 }
 
 function recordOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: CompareAnswer | null): DaysAgainstGainRecord {
@@ -111,11 +116,12 @@ function methodOf(lines: DaysAgainstGainAnswer, compared: CompareAnswer | null):
 }
 
 function commandsOf(question: EqualGainQuestion, compared: CompareAnswer | null, answer: HealingAnswer): readonly string[] {
-  const place = commandWords("outcome days-at-equal-gain", question, { measure: question.measure });
-  const plain = commandWords(`measure ${question.measure}`, question);
+  const landmark = question.landmark === undefined ? null : String(question.landmark);
+  const place = commandWords("outcome days-at-equal-gain", question, { measure: question.measure, landmark });
+  const plain = commandWords(`measure ${question.measure}`, question, { landmark });
   const pair = pairOf(question, answer);
   const [field = ""] = question.by;
   if (compared === null || pair === null) return [place, plain];
   const values = pair.map(({ key }) => String(key[field])).join(",");
-  return [plain, commandWords(`compare ${question.measure}`, { ...question, by: [] }, { between: `${field}=${values}` })];
+  return [plain, commandWords(`compare ${question.measure}`, { ...question, by: [] }, { between: `${field}=${values}`, landmark })];
 }

@@ -1,7 +1,7 @@
 import { type CurveGroup, type HealingCurveAnswer, healingCurve } from "@/lib/answers";
 import { type CurveRecord, consolidationCurveFigure, counted, decimals, percentText, shownInterval, shownUnit } from "@/lib/charts";
 import { drawable } from "../told/drawable";
-import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
+import { askedOf, type FromLandmark, landmarkOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
 import { byGroup } from "../words/by-group";
 import { upperFirst } from "../words/code-words";
@@ -10,11 +10,12 @@ import { leftOutOf } from "../words/left-out";
 import { nobodyIn } from "../words/nobody";
 import { notesOf } from "../words/notes";
 
-export type CurveQuestion = PlaceQuestion & { readonly rescue: "counted" | "competing" };
+export type CurveQuestion = PlaceQuestion & FromLandmark & { readonly rescue: "counted" | "competing" };
 
 /** The share healed by day, with the unhealed in. */
 export async function tellHealingCurve(registry: Registry, question: CurveQuestion): Promise<Told> {
-  const answer = await healingCurve(registry, { ...askedOf(question), rescue: question.rescue });
+  const answer = await healingCurve(registry, { ...askedOf(question), ...landmarkOf(question), rescue: question.rescue });
+  const options = { rescue: question.rescue, landmark: question.landmark === undefined ? null : String(question.landmark) };
   return {
     title: "Healing curve",
     sentences: sentencesOf(answer),
@@ -24,12 +25,9 @@ export async function tellHealingCurve(registry: Registry, question: CurveQuesti
     definition: answer.definition.sentence,
     method: answer.method,
     leftOut: leftOutOf(answer.groups),
-    notes: notesOf([], answer.groups),
+    notes: notesOf(answer.notes, answer.groups),
     references: [{ of: "the curves", stamp: answer.stamp }],
-    commands: [
-      commandWords("outcome healing-curve", question, { rescue: question.rescue }),
-      commandWords("measure time-to-consolidation", question, { rescue: question.rescue }),
-    ],
+    commands: [commandWords("outcome healing-curve", question, options), commandWords("measure time-to-consolidation", question, options)],
     batch: answer.batch,
     dataTo: answer.dataTo,
   };
@@ -41,13 +39,13 @@ function recordOf(answer: HealingCurveAnswer): CurveRecord {
     events: healed,
     medianDays: { estimate: median.days, lower: median.lower, upper: median.upper },
   }));
-  return { ...answer, groups };
+  return { ...answer, groups, ...(answer.landmarkDay === null ? {} : { clock: `from day ${answer.landmarkDay} after surgery` }) };
 }
 
 const days = { ...shownUnit("days"), digits: 0 };
 
 /** Exported for whoever tests that sentence and record agree. */
-export function sentencesOf({ groups, competing }: HealingCurveAnswer): readonly string[] {
+export function sentencesOf({ groups, competing, landmarkDay }: HealingCurveAnswer): readonly string[] {
   const onCurve = groups.reduce((sum, { n }) => sum + n, 0);
   if (onCurve === 0) return [nobodyIn(groups) ? "No segment in this cohort." : "No segment of this cohort can be placed on a curve."];
   const lead = byGroup(groups, {
@@ -65,8 +63,13 @@ export function sentencesOf({ groups, competing }: HealingCurveAnswer): readonly
       ? "none was unhealed at its last film"
       : `${censored} not healed at the last film ${censored === 1 ? "is" : "are"} in up to that film`;
   const gone = competing === null ? "" : `; ${ended} can’t heal so any more (${competing})`;
+  const from =
+    landmarkDay === null
+      ? []
+      : [`Days are counted from day ${landmarkDay} after surgery, over bones by then lengthened, unhealed and still followed.`];
   return [
     `${upperFirst(lead)}.`,
+    ...from,
     `Of ${counted(onCurve, "segment")} on ${groups.length === 1 ? "the curve" : "the curves"}, ${healedText}; ${unhealed}${gone}.`,
   ];
 }

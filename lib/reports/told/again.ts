@@ -22,12 +22,13 @@ type Again = (registry: Registry, question: PlaceQuestion, kept: Kept) => Promis
 const places: readonly (readonly [measure: RegExp, tell: Again])[] = [
   [
     /^days-against-gain\./,
-    (registry, question, { measure }) => tellDaysAtEqualGain(registry, { ...question, measure: afterPoint(measure) }),
+    (registry, question, { measure, options }) =>
+      tellDaysAtEqualGain(registry, { ...question, ...landmarkIn(options), measure: afterPoint(measure) }),
   ],
   [
     /^time-to-consolidation\.curve$/,
     (registry, question, { options }) =>
-      tellHealingCurve(registry, { ...question, rescue: options.rescue === "competing" ? "competing" : "counted" }),
+      tellHealingCurve(registry, { ...question, ...landmarkIn(options), rescue: options.rescue === "competing" ? "competing" : "counted" }),
   ],
   [
     /^gain-error\.against-plan$/,
@@ -73,5 +74,6 @@ export async function tellAgain(registry: Registry, stamp: string): Promise<{ re
   return { told, version: kept.version };
 }
 
+const landmarkIn = ({ landmark }: Kept["options"]) => (typeof landmark === "number" ? { landmark } : {});
 const afterPoint = (text: string) => text.slice(text.indexOf(".") + 1);
 const beforePoint = (text: string) => text.slice(0, text.indexOf("."));

@@ -51,6 +51,7 @@ describe("a cohort as sentences", () => {
         const text = canonicalWhere(whereOf(treeOf(one)));
         expect(canonicalWhere(whereOf(treeOf(JSON.parse(text) as Where)))).toBe(text);
       }),
+      { numRuns: 2000 },
     );
   });
 

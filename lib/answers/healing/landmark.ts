@@ -1,0 +1,35 @@
+import { conditionField } from "@/lib/cohorts";
+import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
+import type { Note } from "../types";
+import { said } from "./said";
+
+/**
+ * The clock from a landmark day on, days from surgery; as it is when none is set.
+ * @throws RangeError for a clock that doesn't end at consolidation, or a day that is no whole number from 1 to 3650
+ */
+export function atLandmark(definition: IndexDefinition, landmark: number | undefined): IndexDefinition {
+  if (landmark === undefined) return definition;
+  if (!endsAtConsolidation(definition)) throw new RangeError("a landmark requires a clock that ends at consolidation, received another");
+  if (!Number.isInteger(landmark) || landmark < 1 || landmark > 3650)
+    throw new RangeError(`a landmark requires a whole number of days from 1 to 3650, received ${landmark}`);
+  return { ...definition, landmarkDay: landmark };
+}
+
+/** The landmark as it stands in a question; nothing when none is set, so that older references stay what they were. */
+export function landmarkOption({ landmarkDay }: IndexDefinition): { readonly landmark?: number } {
+  return landmarkDay === undefined ? {} : { landmark: landmarkDay };
+}
+
+/** Whether a field is known only after a clock's start: at a landmark what the end of distraction tells is known. */
+export function isKnownAfter(field: string, landmark: number | undefined): boolean {
+  const known = conditionField(field)?.known;
+  if (known === "before" || known === "operation") return false;
+  return !(known === "distraction-end" && landmark !== undefined);
+}
+
+/** The caution of a split by what was known only later. */
+export function splitNotes(fields: readonly string[], landmark: number | undefined): readonly Note[] {
+  return fields
+    .filter((field) => isKnownAfter(field, landmark))
+    .map((field) => said({ code: "split-known-later", field: conditionField(field)?.label ?? field }));
+}
