@@ -43,6 +43,7 @@ export {
 export { type CurveGroup, gainBands, type HealingCurveAnswer, healingCurve } from "./healing/curve";
 export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain, type GainLine } from "./healing/days-against-gain";
 export { type HealingQuestion, healing } from "./healing/healing";
+export { type LogNormalAnswer, type LogNormalGroup, logNormalFit } from "./healing/log-normal-fit";
 export { clockList, type MeasureEntry, measureList } from "./measures";
 export { clocksAsOf } from "./measures/clocks";
 export { type MeasureQuestion, measure } from "./measures/measure";

@@ -57,6 +57,10 @@ export type { GainPlanGroup, GainPlanMark, GainPlanRecord } from "./gain-against
 export { agreementFigure } from "./agreement/figure";
 export type { AgreementGroup, AgreementRecord } from "./agreement/record";
 
+// Fit of the model of time
+export { normalPlotFigure } from "./normal-plot/figure";
+export type { NormalPlotGroup, NormalPlotRecord } from "./normal-plot/record";
+
 // Complications by type and class
 export { complicationMatrixFigure } from "./complication-matrix/figure";
 export type { ComplicationMatrixGroup, ComplicationMatrixRecord, ComplicationRow } from "./complication-matrix/record";

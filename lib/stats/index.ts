@@ -77,6 +77,7 @@ export { reverseKaplanMeier } from "./reverse-kaplan-meier";
 export { type RestrictedMeanDifference, type RestrictedMeanDifferenceInput, restrictedMeanDifference } from "./restricted-mean-difference";
 export { type Cox, type CoxInput, cox, type HazardCoefficient } from "./cox";
 export { type Turnbull, turnbull } from "./turnbull";
+export { type NormalPoint, normalPlot } from "./survival/normal-plot";
 export type { SpanRows } from "./survival/require-spans";
 export type { LimitScale } from "./survival/curve-limits";
 export type { TimeRows } from "./survival/require-rows";

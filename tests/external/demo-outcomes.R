@@ -98,4 +98,11 @@ fit <- survfit(Surv(days$days[rows], as.integer(days$healed[rows])) ~ 1, cluster
 keep <- seq_len(min(c(which(fit$n.risk < 5) - 1, length(fit$time))))
 out[["curve/hexapod"]] <- list(ended = sum(days$ended[d$device %in% "hexapod-circular-fixator"]), day = fit$time[keep], atRisk = fit$n.risk[keep],
   estimate = 1 - fit$surv[keep], lower = 1 - fit$upper[keep], upper = 1 - fit$lower[keep])
+# The log-normal model of days on gain, the unhealed in: residuals of the healed against normal quantiles at the middle of their step
+model <- which(is.na(index$why) & !index$ended & index$days > 0)
+fit <- survreg(Surv(index$days[model], as.integer(index$healed[model])) ~ log(gain[model] / 10), dist = "lognormal", control = survreg.control(rel.tolerance = 1e-12))
+residual <- (log(index$days[model]) - fit$linear.predictors) / fit$scale
+km <- survfit(Surv(residual - min(residual) + 1, as.integer(index$healed[model])) ~ 1, timefix = FALSE)
+middle <- qnorm(1 - (c(1, head(km$surv, -1)) + km$surv) / 2)[km$n.event > 0]
+out[["log-normal-fit"]] <- list(scale = fit$scale, residual = sort(unique(residual[index$healed[model]])), normal = middle)
 cat(toJSON(out, auto_unbox = TRUE, digits = NA, na = "null"))

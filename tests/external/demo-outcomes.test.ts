@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { ask, compare, type HealingGroup, healing, healingCurve, type MeasureAnswer, onStraightLines } from "@/lib/answers";
+import { ask, compare, type HealingGroup, healing, healingCurve, logNormalFit, type MeasureAnswer, onStraightLines } from "@/lib/answers";
 import { demoRegistry } from "../integration/demo-registry";
 import { type Answer, storedAnswers } from "./r-scripts";
 
@@ -93,4 +93,21 @@ test("the consolidation curve: Kaplan–Meier with robust log-log limits by pati
     curve,
     "curve",
   );
+});
+
+test("the log-normal model of time: its σ, and each residual beside the normal quantile in its place", async () => {
+  const [group] = (await logNormalFit(registry, { measure: "surgery-to-consolidation" })).groups;
+  const { scale, residual, normal } = theirs["log-normal-fit"] as { scale: number; residual: number[]; normal: number[] };
+  const near = (ours: number | undefined, r: number | undefined) => expect(ours).toBeCloseTo(r ?? Number.NaN, 7);
+  near(group?.scale ?? undefined, scale);
+  // bones of one residual stand in one place
+  const places = (group?.points ?? []).filter((point, i, all) => i === 0 || point.residual - (all[i - 1]?.residual ?? 0) > 1e-9);
+  const distinct = residual
+    .map((value, i) => [value, normal[i]] as const)
+    .filter(([value], i) => i === 0 || value - (residual[i - 1] ?? 0) > 1e-9);
+  expect(places).toHaveLength(distinct.length);
+  for (const [i, [value, quantile]] of distinct.entries()) {
+    near(places[i]?.residual, value);
+    near(places[i]?.normal, quantile);
+  }
 });

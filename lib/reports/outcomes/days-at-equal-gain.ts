@@ -5,9 +5,10 @@ import {
   daysAgainstGain,
   type HealingAnswer,
   healing,
+  logNormalFit,
   onStraightLines,
 } from "@/lib/answers";
-import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, excludedText } from "@/lib/charts";
+import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, excludedText, normalPlotFigure } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type FromLandmark, landmarkOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
@@ -20,14 +21,18 @@ export type EqualGainQuestion = PlaceQuestion & FromLandmark & { readonly measur
 /** Days against gain: what two groups differ by at equal gain, what each line is made of, and what the index would have said. */
 export async function tellDaysAtEqualGain(registry: Registry, question: EqualGainQuestion): Promise<Told> {
   const asked = { ...askedOf(question), ...landmarkOf(question), measure: question.measure };
-  const [answer, lines] = await Promise.all([healing(registry, asked), daysAgainstGain(registry, asked)]);
+  const [answer, lines, fit] = await Promise.all([
+    healing(registry, asked),
+    daysAgainstGain(registry, asked),
+    logNormalFit(registry, asked),
+  ]);
   const compared = await comparedIn(registry, question, answer);
   const record = recordOf(answer, lines, compared);
   return {
     title: "Days at equal gain",
     sentences: sentencesOf(answer, lines, compared),
     cautions: cautionsOf(answer, compared),
-    figures: [drawable(daysAgainstGainFigure, record)],
+    figures: [drawable(daysAgainstGainFigure, record), drawable(normalPlotFigure, fit)],
     tables: [],
     definition: answer.definition.sentence,
     method: methodOf(lines, compared),
@@ -36,6 +41,7 @@ export async function tellDaysAtEqualGain(registry: Registry, question: EqualGai
     references: [
       { of: "days at equal gain by group", stamp: answer.stamp },
       { of: "the lines", stamp: lines.stamp },
+      { of: "the fit of the model of time", stamp: fit.stamp },
       ...(compared ? [{ of: "the two groups compared", stamp: compared.stamp }] : []),
     ],
     commands: commandsOf(question, compared, answer),

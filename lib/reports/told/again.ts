@@ -21,7 +21,7 @@ type Again = (registry: Registry, question: PlaceQuestion, kept: Kept) => Promis
 /** Which place a kept question belongs to, by the measure under which it was kept. */
 const places: readonly (readonly [measure: RegExp, tell: Again])[] = [
   [
-    /^days-against-gain\./,
+    /^(days-against-gain|log-normal-fit)\./,
     (registry, question, { measure, options }) =>
       tellDaysAtEqualGain(registry, { ...question, ...landmarkIn(options), measure: afterPoint(measure) }),
   ],

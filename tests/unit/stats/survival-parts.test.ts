@@ -1,5 +1,6 @@
 import fc, { assert, property } from "fast-check";
 import { describe, expect, test } from "vitest";
+import { normalPlot, normalQuantile } from "@/lib/stats";
 import { logRank } from "../../../lib/stats/log-rank";
 import { cholesky, inverseOfCholesky, sandwich, solveCholesky } from "../../../lib/stats/survival/cholesky";
 import { timeAtLevel } from "../../../lib/stats/survival/curve-quantile";
@@ -181,5 +182,33 @@ describe("scores that a permutation exchanges", () => {
       else expect(scores[i]).toBeGreaterThan(z);
     });
     expect(scores.reduce((sum, score) => sum + score, 0)).toBeCloseTo(0, 8);
+  });
+});
+
+describe("a normal q–q plot", () => {
+  test("of values all observed stands at R's ppoints(n, 1/2)", () => {
+    // qnorm(ppoints(5, 0.5)) of R
+    const expected = [-1.2815515655446, -0.52440051270804, 0, 0.52440051270804, 1.2815515655446];
+    const plot = normalPlot({ values: [3, 1, 5, 2, 4], event: [1, 1, 1, 1, 1] });
+    expect(plot.map(({ row, value }) => [row, value])).toEqual([
+      [1, 1],
+      [3, 2],
+      [0, 3],
+      [4, 4],
+      [2, 5],
+    ]);
+    for (const [i, { normal }] of plot.entries()) expect(normal).toBeCloseTo(expected[i] ?? Number.NaN, 12);
+  });
+
+  test("one that is only known to be larger is not drawn and moves those after it up", () => {
+    const plot = normalPlot({ values: [1, 2, 3, 4], event: [1, 0, 1, 1] });
+    // product-limit steps: 1 to 3/4, then 3/4 to 3/8 to 0: middles 1/8, 7/16, 13/16
+    expect(plot.map(({ value }) => value)).toEqual([1, 3, 4]);
+    for (const [i, share] of [1 / 8, 7 / 16, 13 / 16].entries()) expect(plot[i]?.normal).toBeCloseTo(normalQuantile(share), 12);
+  });
+
+  test("equal values stand in one place, those observed before those that weren't", () => {
+    const plot = normalPlot({ values: [2, 2, 2, 5], event: [1, 0, 1, 1] });
+    expect(plot.map(({ normal }) => normal)).toEqual([normalQuantile(0.25), normalQuantile(0.25), normalQuantile(0.75)]);
   });
 });
