@@ -10,6 +10,11 @@ import { visit } from "./tables/visit";
 export const tables = { person, bodyMeasure, segment, visit, event, score } as const satisfies Record<TableName, Table>;
 export const tableNames = Object.keys(tables) as readonly TableName[];
 
+/** Something for each table. */
+export function byTable<T>(make: (table: TableName) => T): Record<TableName, T> {
+  return Object.fromEntries(tableNames.map((table) => [table, make(table)])) as Record<TableName, T>;
+}
+
 export type PersonRow = RowOf<typeof person>;
 export type BodyMeasureRow = RowOf<typeof bodyMeasure>;
 export type SegmentRow = RowOf<typeof segment>;

@@ -1,6 +1,7 @@
 // Tables and their rows
 export {
   type BodyMeasureRow,
+  byTable,
   type EventRow,
   fieldOf,
   fieldsOf,

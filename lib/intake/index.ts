@@ -47,6 +47,9 @@ export { type RefusedFile, refusedCsv, refusedFiles } from "./prepare/refused-cs
 export { type CellCheck, cellChecks } from "./check/cell-check";
 export { checkRows } from "./check/check-rows";
 
+// Of two rows that say the same thing, which word holds
+export { type Made, saidBeside } from "./merge/how-made";
+
 // From the tab to the registry
 export { type CommitCollector, collectCommit } from "./wire/collect-commit";
 export { type CommitLine, decodeLine } from "./wire/decode-line";

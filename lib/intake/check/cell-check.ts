@@ -1,4 +1,4 @@
-import { type Field, fieldsOf, type TableName, tableNames, type Value } from "@/lib/codebook";
+import { byTable, type Field, fieldsOf, type TableName, type Value } from "@/lib/codebook";
 
 /** What is wrong with a stripped value, in words; `null` when nothing is. */
 export type CellCheck = (value: Value) => string | null;
@@ -7,9 +7,9 @@ const keyed = /^[0-9A-HJKMNP-TV-Z]{26}$/;
 // days of 1900-2100 less a shift of at most 36 525, or the label of an undated person's surgery (10 000 × year + episode) and days after it
 const isPossibleDay = (day: number) => (day >= -65_000 && day <= 80_000) || (day >= 19_000_001 && day <= 22_080_000);
 
-const compiled = Object.fromEntries(
-  tableNames.map((table) => [table, new Map(fieldsOf(table).map(([id, field]) => [id, compile(field)]))]),
-) as unknown as Readonly<Record<TableName, ReadonlyMap<string, CellCheck>>>;
+const compiled: Readonly<Record<TableName, ReadonlyMap<string, CellCheck>>> = byTable(
+  (table) => new Map(fieldsOf(table).map(([id, field]) => [id, compile(field)])),
+);
 
 /** The checks of a table's fields, compiled once from the codebook, in its order. */
 export function cellChecks(table: TableName): ReadonlyMap<string, CellCheck> {

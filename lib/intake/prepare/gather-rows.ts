@@ -1,4 +1,5 @@
-import { type TableName, tableNames, tables, type Value } from "@/lib/codebook";
+import { byTable, type TableName, tables, type Value } from "@/lib/codebook";
+import { betterOccasion, type Made, saidBeside } from "../merge/how-made";
 import type { StrippedRows } from "../types";
 import type { AnyRow } from "./blank-row";
 import { numberEvents } from "./number-events";
@@ -6,12 +7,19 @@ import { eachRow } from "./pace";
 import { rowKey } from "./row-key";
 import { type StrippedDraft, say } from "./stripped-draft";
 
-type Held = { readonly row: AnyRow; readonly from: StrippedDraft };
+type Held = {
+  readonly row: AnyRow;
+  readonly from: StrippedDraft;
+  /** The word that gave a body measure its occasion: what the row has become doesn't tell how good that word was. */
+  said: Made;
+};
 export type Gathered = Readonly<Record<TableName, Map<string, Held>>>;
+
+const nothingSaid: Made = { from: null, occasion: null };
 
 /** Tables of which a file may say the same row in parts. */
 const merging: ReadonlySet<TableName> = new Set<TableName>(["person", "bodyMeasure"]);
-/** Fields that say how a row was made; the first word stands. */
+/** Fields that say how a row was made; the better word stands. */
 const howMade: ReadonlySet<string> = new Set(["occasion", "bodyDayFrom"]);
 
 /**
@@ -23,8 +31,11 @@ export async function gatherRows(
   stands: (draft: StrippedDraft) => boolean,
   pace: Parameters<typeof eachRow>[2] = {},
 ): Promise<Gathered> {
-  const gathered = Object.fromEntries(tableNames.map((table) => [table, new Map<string, Held>()])) as Gathered;
+  const gathered: Gathered = byTable(() => new Map<string, Held>());
+  const onLine = linesOf(drafts, stands);
   const gather = (draft: StrippedDraft) => {
+    if (!stands(draft)) return;
+    onLine(draft);
     if (!stands(draft)) return;
     numberEvents(draft, (key) => gathered.event.get(key)?.row);
     const keys = draft.parts.map(({ table, row }) => rowKey(table, row));
@@ -35,14 +46,27 @@ export async function gatherRows(
   return gathered;
 }
 
+/** Sets an undated row aside where another row of these files has the person's days from dates, whichever comes first. */
+function linesOf(drafts: readonly StrippedDraft[], stands: (draft: StrippedDraft) => boolean): (draft: StrippedDraft) => void {
+  const dated = new Map<string, number>();
+  // most files have dates throughout
+  const anyUndated = drafts.some(({ line }) => line === "undated");
+  if (anyUndated)
+    for (const one of drafts) if (one.line === "dated" && one.keyed && stands(one)) dated.set(one.keyed.person, one.draft.row);
+  return (draft) => {
+    const other = draft.line === "undated" && draft.keyed ? dated.get(draft.keyed.person) : undefined;
+    if (other !== undefined)
+      say(draft, { code: "line-differs", field: "surgeryDay", found: "a row without dates beside one with them", about: { other } });
+  };
+}
+
 function checkRepeats(draft: StrippedDraft, keys: readonly string[], gathered: Gathered): void {
   for (const [i, { table, row, number }] of draft.parts.entries()) {
     const held = gathered[table].get(keys[i] as string);
     if (!held || held.from.draft.file !== draft.draft.file) continue;
     const place = { found: "a value unlike that of another row", about: { other: held.from.draft.row } };
     const field = conflictOf(held.row, row);
-    if (field === "line") say(draft, { code: "line-differs", field: "surgeryDay", ...place });
-    else if (field !== null) say(draft, { code: "repeats-conflict", field: number === null ? field : `${field}.${number}`, ...place });
+    if (field !== null) say(draft, { code: "repeats-conflict", field: number === null ? field : `${field}.${number}`, ...place });
     else if (!merging.has(table)) say(draft, { code: "duplicate-row", field: null, found: "a row that says the same", about: place.about });
   }
 }
@@ -61,31 +85,30 @@ function keep(draft: StrippedDraft, keys: readonly string[], gathered: Gathered)
   for (const [i, { table, row }] of draft.parts.entries()) {
     const key = keys[i] as string;
     const held = gathered[table].get(key);
-    if (!held) gathered[table].set(key, { row, from: draft });
-    else
-      for (const field in row)
-        if (row[field] !== null && (held.row[field] === null || !howMade.has(field))) held.row[field] = row[field] as Value;
+    if (held) mergeInto(held, row);
+    else gathered[table].set(key, { row, from: draft, said: table === "bodyMeasure" ? wordOf(row) : nothingSaid });
   }
 }
 
+function mergeInto(held: Held, row: AnyRow): void {
+  for (const field in row) if (row[field] !== null && !howMade.has(field)) held.row[field] = row[field] as Value;
+  if (!("bodyDayFrom" in row)) return;
+  const said = wordOf(row);
+  held.row.bodyDayFrom = saidBeside(wordOf(held.row), said).from ?? held.row.bodyDayFrom ?? null;
+  held.said = betterOccasion(held.said, said);
+  held.row.occasion = held.said.occasion;
+}
+
+const wordOf = ({ bodyDayFrom = null, occasion = null }: AnyRow): Made => ({ from: bodyDayFrom, occasion });
+
 /** Gathered rows as the registry takes them. The only place where rows become stripped ones. */
 export function strippedRows(gathered: Gathered): StrippedRows {
-  const rows = tableNames.map(
-    (table) =>
-      [
-        table,
-        dropRepeatedFinals(
-          table,
-          [...gathered[table].values()].map(({ row }) => row),
-        ),
-      ] as const,
-  );
-  return Object.fromEntries(rows) as unknown as StrippedRows;
+  const rows = byTable((table) => Array.from(gathered[table].values(), ({ row }) => row));
+  return { ...rows, bodyMeasure: dropRepeatedFinals(rows.bodyMeasure) } as Record<TableName, readonly object[]> as StrippedRows;
 }
 
 /** Of final body measures taken at last follow-up, an equal one on a later day adds nothing (ids.md §3). */
-function dropRepeatedFinals(table: TableName, rows: readonly AnyRow[]): readonly AnyRow[] {
-  if (table !== "bodyMeasure") return rows;
+function dropRepeatedFinals(rows: readonly AnyRow[]): readonly AnyRow[] {
   const taken = new Map<Value, AnyRow[]>();
   for (const row of rows) {
     if (row.bodyDayFrom !== "last-follow-up") continue;

@@ -1,4 +1,4 @@
-import { fieldsOf, type TableName, tableNames, tables, type Value } from "@/lib/codebook";
+import { byTable, fieldsOf, type TableName, tables, type Value } from "@/lib/codebook";
 import type { StrippedRows } from "../types";
 import type { AnyRow } from "./blank-row";
 import type { HeldCorrection, Joined } from "./options";
@@ -18,9 +18,7 @@ export type HeldIndex = {
 type Beside = { readonly joins?: readonly Joined[] | undefined; readonly corrections?: readonly HeldCorrection[] | undefined };
 
 export function heldIndex(held: StrippedRows, { joins = [], corrections = [] }: Beside = {}): HeldIndex {
-  const byKey = Object.fromEntries(
-    tableNames.map((table) => [table, new Map((held[table] as readonly AnyRow[]).map((row) => [rowKey(table, row), row]))]),
-  ) as unknown as Readonly<Record<TableName, ReadonlyMap<string, AnyRow>>>;
+  const byKey = byTable((table) => new Map((held[table] as readonly AnyRow[]).map((row) => [rowKey(table, row), row])));
   const joined = new Map(joins.map((join) => [join.person, join]));
   const asHeld = (table: TableName, row: AnyRow): AnyRow => {
     const join = joined.get(String(row.person));
@@ -41,9 +39,7 @@ export function heldIndex(held: StrippedRows, { joins = [], corrections = [] }: 
   };
 }
 
-const dayFields: Readonly<Record<TableName, readonly string[]>> = Object.fromEntries(
-  tableNames.map((table) => [table, fieldsOf(table).flatMap(([id, { kind }]) => (kind === "day" ? [id] : []))]),
-) as unknown as Record<TableName, readonly string[]>;
+const dayFields = byTable((table) => fieldsOf(table).flatMap(([id, { kind }]) => (kind === "day" ? [id] : [])));
 
 function onLine(table: TableName, row: AnyRow, { as, days }: Joined): AnyRow {
   const moved: AnyRow = { ...row, person: as };

@@ -1,4 +1,4 @@
-import { type TableName, tableNames } from "@/lib/codebook";
+import { byTable, type TableName } from "@/lib/codebook";
 import { emptyMapping } from "../mapping/empty-mapping";
 import { mergeMappings } from "../mapping/merge-mappings";
 import { raggedFindings } from "../read/sheet-of";
@@ -32,7 +32,7 @@ export type Walked = {
   readonly stands: (draft: StrippedDraft) => boolean;
 };
 
-export const noRows = Object.fromEntries(tableNames.map((table) => [table, []])) as unknown as StrippedRows;
+export const noRows: StrippedRows = byTable((): readonly never[] => []);
 
 /** What is known before a row is read: columns matched, dropped and asked about. */
 export function columnsOnly(columns: Columns, mappingOf: MappingOf, options: PrepareOptions): Prepared {
@@ -124,5 +124,5 @@ function ofColumns(columns: Columns, mappingOf: MappingOf, options: PrepareOptio
 }
 
 export function countRows(rows: Readonly<Record<TableName, readonly unknown[]>>): TableCounts {
-  return Object.fromEntries(tableNames.map((table) => [table, rows[table].length])) as Record<TableName, number>;
+  return byTable((table) => rows[table].length);
 }

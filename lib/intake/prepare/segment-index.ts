@@ -23,7 +23,8 @@ export function segmentIndex(held: StrippedRows | null, joins: readonly Joined[]
       waiting.push(row);
     },
     addPerson: (person, line) => {
-      if (!lines.has(person)) lines.set(person, line);
+      // dates hold, whichever sheet comes first: rows without them will be set aside
+      if (line === "dated" || !lines.has(person)) lines.set(person, line);
     },
     segmentsOf: (person, bone, side) => {
       for (const row of waiting.splice(0)) enter(segments, row);

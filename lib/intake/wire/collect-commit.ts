@@ -1,4 +1,4 @@
-import { type TableName, tableNames } from "@/lib/codebook";
+import { byTable, type TableName, tableNames } from "@/lib/codebook";
 import type { StrippedRows } from "../types";
 import { decodeLine } from "./decode-line";
 import type { Commit } from "./encode-commit";
@@ -10,7 +10,7 @@ export type CommitCollector = { take(line: string): void; finish(): Commit };
 
 /** @throws WireError for a line that may not come in, a second head, rows after the end, counts that don't agree, or no end */
 export function collectCommit(): CommitCollector {
-  const rows = Object.fromEntries(tableNames.map((table) => [table, [] as unknown[]])) as Record<TableName, unknown[]>;
+  const rows = byTable((): object[] => []);
   let head: CommitHead | null = null;
   let ended = false;
   let lineNumber = 0;
@@ -33,7 +33,7 @@ export function collectCommit(): CommitCollector {
       if (differs) throw new WireError(1, "counts", "counts unlike the rows that came");
       // every row passed `decodeLine`
       return {
-        rows: rows as unknown as StrippedRows,
+        rows: rows as Record<TableName, readonly object[]> as StrippedRows,
         findings,
         ...(unitKey ? { unitKey } : {}),
         ...(overCorrections ? { overCorrections } : {}),

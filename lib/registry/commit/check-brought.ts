@@ -1,4 +1,4 @@
-import { type TableName, tableNames } from "@/lib/codebook";
+import { byTable, type TableName, tableNames } from "@/lib/codebook";
 import type { Finding, StrippedRows } from "@/lib/intake";
 import { type RowFinding, RowsRefused } from "../errors";
 
@@ -6,7 +6,7 @@ import { type RowFinding, RowsRefused } from "../errors";
 export type Check = (rows: StrippedRows) => readonly Finding[];
 type Bars = (finding: Finding) => boolean;
 
-const noRows = Object.fromEntries(tableNames.map((table) => [table, []])) as unknown as StrippedRows;
+const noRows: StrippedRows = byTable((): readonly never[] => []);
 type AnyRow = Readonly<Record<string, unknown>>;
 const nameOf = ({ person, bone, side, surgeryDay }: AnyRow) => `${person}|${bone}|${side}|${surgeryDay}`;
 

@@ -1,4 +1,5 @@
-import type { Cell, Cells, Layout } from "./cells";
+import { saidBeside } from "@/lib/intake";
+import type { Cells, Layout } from "./cells";
 
 /** Lays what a row says over what is held of it; `null` when nothing differs. A blank says nothing. */
 export type Overlay = (held: Cells, fresh: Cells) => Cells | null;
@@ -12,28 +13,6 @@ function overlay(held: Cells, fresh: Cells): Cells | null {
     return cell;
   });
   return changed ? merged : null;
-}
-
-/** How a body measure was made: where its day is from, and on what occasion. */
-type Made = { readonly from: Cell; readonly occasion: Cell };
-
-/** A day recorded is the better word than one taken from a surgery, and that than one taken from the last follow-up. */
-const trust: Readonly<Record<string, number>> = { recorded: 3, surgery: 2, "last-follow-up": 1 };
-const trustOf = ({ from }: Made) => trust[String(from)] ?? 0;
-
-function trustOfOccasion(made: Made): number {
-  if (made.occasion === null) return 0;
-  // of a sheet without moments, whose rows stand on the day of their surgery: nobody said "other"
-  if (made.occasion === "other" && made.from !== "recorded") return 0.5;
-  return made.from === null ? 3 : trustOf(made);
-}
-
-/** What a body measure has to say of how it was made where another word on the same person and day stands. */
-export function saidBeside(other: Made, own: Made): Made {
-  return {
-    from: trustOf(own) < trustOf(other) ? null : own.from,
-    occasion: trustOfOccasion(own) < trustOfOccasion(other) ? null : own.occasion,
-  };
 }
 
 /**

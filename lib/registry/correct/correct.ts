@@ -1,6 +1,7 @@
 import { open, versionTable } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import {
+  byTable,
   type CorrectionReason,
   correctionReasons,
   type Field,
@@ -97,9 +98,9 @@ function writeField(db: Connection, batch: number, table: TableName, entity: num
 }
 
 function rowsForCheck(db: Connection, patient: number, batch: number): StrippedRows {
-  const rows = Object.fromEntries(tableNames.map((table) => [table, [] as unknown[]])) as Record<TableName, unknown[]>;
+  const rows = byTable((): object[] => []);
   for (const { table, row } of rowsOfCase(db, patient, batch)) rows[table].push(row);
-  return rows as unknown as StrippedRows;
+  return rows as Record<TableName, readonly object[]> as StrippedRows;
 }
 
 /** What no sheet may say, a correction may not say either. @throws RowsRefused */

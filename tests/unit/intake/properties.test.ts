@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { calendarDateOf, prepare, readSheet, writeCsv } from "@/lib/intake";
+import { calendarDateOf, prepare, readSheet, type StrippedRows, writeCsv } from "@/lib/intake";
 import { guardCell, unguardCell } from "@/lib/intake/csv/guard-cell";
 import { readDate } from "@/lib/intake/values/date";
 import { readNumber } from "@/lib/intake/values/number";
@@ -103,6 +103,69 @@ test("no bytes make reading or preparing throw", async () => {
   expect(readable).toBeGreaterThan(50);
 });
 
+const sortedRows = (stripped: StrippedRows) => Object.values(stripped).map((rows) => rows.map((row) => JSON.stringify(row)).sort());
+
+test("the order of files makes no difference to what is sent, unless they contradict each other", async () => {
+  const [id, bone, day] = [
+    fc.constantFrom("A1", "A2", "A3"),
+    fc.constantFrom("Femur", "Tibia"),
+    fc.constantFrom("14/02/2019", "15/03/2021"),
+  ];
+  // one value a person and day, so that no file contradicts another: what differs is who says it, and how it came by its day
+  const statureOn = (MRN: string, on: string) => String(150 + MRN.charCodeAt(1) + (on === "14/02/2019" ? 0 : 3));
+  const textOf = (list: readonly Record<string, string>[]) =>
+    table(Object.fromEntries(Object.keys(list[0] ?? {}).map((header) => [header, list.map((row) => row[header] ?? "")])));
+  const operations = fc
+    .uniqueArray(fc.record({ id, bone, day, before: fc.boolean(), final: fc.boolean() }), {
+      minLength: 1,
+      maxLength: 5,
+      selector: (one) => `${one.id}${one.bone}${one.day}`,
+    })
+    .map((list) =>
+      list.map((one) => ({
+        MRN: one.id,
+        Bone: one.bone,
+        Side: "L",
+        "Op date": one.day,
+        "Last seen": "15/03/2021",
+        "Height pre-op (cm)": one.before ? statureOn(one.id, one.day) : "",
+        "Final height (cm)": one.final ? statureOn(one.id, "15/03/2021") : "",
+      })),
+    );
+  const heights = fc
+    .uniqueArray(fc.record({ id, day, occasion: fc.constantFrom("", "before", "final", "other") }), {
+      minLength: 1,
+      maxLength: 5,
+      selector: (one) => `${one.id}${one.day}`,
+    })
+    .map((list) =>
+      list.map((one) => ({ MRN: one.id, "Date measured": one.day, "Stature (cm)": statureOn(one.id, one.day), Occasion: one.occasion })),
+    );
+  const persons = fc
+    .uniqueArray(id, { minLength: 1 })
+    .map((list) => list.map((MRN) => ({ MRN, Sex: MRN === "A1" ? "F" : "M", Smoking: "never" })));
+  // a person without dates beside the same with them
+  const undated = fc.uniqueArray(id, { minLength: 1 }).map((list) => list.map((MRN) => ({ MRN, Bone: "Tibia", Side: "R", Year: "2018" })));
+  const files = fc.tuple(operations, operations, heights, heights, persons, undated);
+  const bothRanks = { recorded: 0, taken: 0 };
+  await fc.assert(
+    fc.asyncProperty(files, fc.array(fc.nat(), { minLength: 6, maxLength: 6 }), async (lists, keys) => {
+      const texts: readonly string[] = lists.map((list) => textOf(list as readonly Record<string, string>[]));
+      const shuffled = texts.map((text, i) => [keys[i] ?? 0, text] as const).sort(([a], [b]) => a - b);
+      const mapping = { dates: "dmy" } as const;
+      const { rows } = await load(texts, { mapping });
+      for (const { bodyDayFrom } of rows.bodyMeasure) bothRanks[bodyDayFrom === "recorded" ? "recorded" : "taken"]++;
+      const other = await load(
+        shuffled.map(([, text]) => text),
+        { mapping },
+      );
+      expect(sortedRows(other.rows)).toEqual(sortedRows(rows));
+    }),
+    { numRuns: 80 },
+  );
+  expect(Math.min(bothRanks.recorded, bothRanks.taken)).toBeGreaterThan(20);
+});
+
 test("the order of a file's rows makes no difference to what is sent", async () => {
   const someone = fc.record({
     MRN: fc.constantFrom("A1", "A2", "A3", "A4"),
@@ -124,7 +187,7 @@ test("the order of a file's rows makes no difference to what is sent", async () 
         table(Object.fromEntries(Object.keys(list[0] ?? {}).map((header) => [header, list.map((row) => row[header] ?? "")])));
       const sent = async (list: readonly Record<string, string>[]) => {
         const { rows: stripped } = await load(textOf(list), { mapping: { dates: "dmy" } });
-        return Object.values(stripped).map((rowsOfTable) => rowsOfTable.map((row) => JSON.stringify(row)).sort());
+        return sortedRows(stripped);
       };
       expect(await sent([...all].reverse())).toEqual(await sent(all));
     }),
