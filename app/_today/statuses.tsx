@@ -1,4 +1,5 @@
 import type { TodayAnswer } from "@/lib/answers";
+import { grouped } from "@/lib/charts";
 
 type Status = TodayAnswer["statuses"][number]["status"];
 
@@ -20,7 +21,7 @@ export function Statuses({ answer }: { readonly answer: TodayAnswer }) {
         <tbody>
           {answer.statuses.map(({ status, segments }) => (
             <tr key={status}>
-              <td>{segments}</td>
+              <td>{grouped(segments)}</td>
               <th scope="row" className="start">
                 {words[status]}
               </th>
@@ -29,7 +30,7 @@ export function Statuses({ answer }: { readonly answer: TodayAnswer }) {
         </tbody>
         <tfoot>
           <tr>
-            <td>{answer.segments}</td>
+            <td>{grouped(answer.segments)}</td>
             <th scope="row" className="start muted">
               segments in all
             </th>

@@ -22,25 +22,47 @@ const words: Readonly<Record<Kind, { readonly noun: string; readonly why: string
   },
 };
 
+/** Parts of the letter in which a file comes in, each by the question that it answers. */
+const ofASheet = [
+  ["findings", "which rows stay out, and what mends each"],
+  ["understood", "which columns are left out"],
+  ["stripped", "whether a person is named in it"],
+  ["comments", "which comments aren’t coded"],
+  ["kept", "what is new, changed or gone since the last one"],
+] as const;
+
 export function ClerksWork({ answer }: { readonly answer: TodayAnswer }) {
   return (
     <section aria-labelledby="work">
       <h2 id="work">Work for the clerk</h2>
       <p className="muted">As of the last file brought in. This is not a recall list.</p>
-      {answer.work.length === 0 ? <p>Nothing is waiting.</p> : <ul className="work">{answer.work.map(workItem)}</ul>}
-      <p>
-        Also <a href="/casebook?list=not-healed-at-12-months">no consolidation day though 12 months are past</a>, films missing at{" "}
-        <a href="/casebook?list=film-missing-3-months">3</a>, <a href="/casebook?list=film-missing-6-months">6</a>,{" "}
-        <a href="/casebook?list=film-missing-12-months">12</a> and <a href="/casebook?list=film-missing-24-months">24 months</a>, and{" "}
-        <a href="/casebook/completeness">how complete the records are, year by year</a>.
-      </p>
       <Waiting waiting={answer.waiting} />
-      <p>
-        Of a sheet, before any of it is kept: <a href="/intake?step=findings">which rows stay out, and what mends each</a>,{" "}
-        <a href="/intake?step=understood">which columns are left out</a>,{" "}
-        <a href="/intake?step=stripped">whether a person is named in it</a>, <a href="/intake?step=comments">which comments aren’t coded</a>
-        , and <a href="/intake?step=kept">what is new, changed or gone since the last one</a>.
-      </p>
+      {answer.work.length === 0 ? <p>Nothing is waiting.</p> : <ul className="work">{answer.work.map(workItem)}</ul>}
+      <h3>Lists of what is held</h3>
+      <ul className="plain">
+        <li>
+          <a href="/casebook?list=not-healed-at-12-months">no consolidation day though 12 months are past</a>
+        </li>
+        <li>
+          films missing at <a href="/casebook?list=film-missing-3-months">3</a>, <a href="/casebook?list=film-missing-6-months">6</a>,{" "}
+          <a href="/casebook?list=film-missing-12-months">12</a> and <a href="/casebook?list=film-missing-24-months">24 months</a>
+        </li>
+        <li>
+          <a href="/casebook/completeness">how complete the records are, year by year</a>
+        </li>
+        <li>
+          <a href="/casebook#whose">whose a number is, and whether two are one patient’s</a>{" "}
+          <span className="muted">(in the tab alone)</span>
+        </li>
+      </ul>
+      <h3>Of a sheet, before any of it is kept</h3>
+      <ul className="plain">
+        {ofASheet.map(([step, words]) => (
+          <li key={step}>
+            <a href={`/intake?step=${step}`}>{words}</a>
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }

@@ -50,11 +50,6 @@ export function fieldWords(shown: Shown & { readonly label: string }, value: Val
   return `${shown.kind === "days" ? label.replace(/^day (of )?/, "") : label} ${valueWords(shown, value)}`;
 }
 
-/** A count with its thousands apart. */
-export function countWords(n: number): string {
-  return n < 10_000 ? String(n) : String(n).replace(/\B(?=(\d{3})+$)/g, "\u202F");
-}
-
 /** The first letter large. */
 export function sentence(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

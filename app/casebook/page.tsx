@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { type CasebookAnswer, casebook } from "@/lib/answers";
+import { counted, grouped } from "@/lib/charts";
 import { registry } from "../_data/registry";
 import type { PageAsked } from "../_page/asked";
 import { Whose } from "./_client/whose";
@@ -12,7 +13,6 @@ import { Reckoned } from "./_parts/reckoned";
 import { Search } from "./_parts/search";
 import { Window } from "./_parts/window";
 import { type BookAsked, questionOf, readBookAsked } from "./_question";
-import { countWords } from "./_words";
 
 export const metadata: Metadata = { title: "Casebook" };
 
@@ -46,6 +46,6 @@ async function Book({ asked }: { readonly asked: BookAsked }) {
 }
 
 function answerWords({ segments, cases, held }: CasebookAnswer): string {
-  const found = `${countWords(segments)} ${segments === 1 ? "segment" : "segments"} in ${countWords(cases)} ${cases === 1 ? "case" : "cases"}`;
-  return segments === held ? `All ${found}.` : `${found}, of ${countWords(held)} held.`;
+  const found = `${counted(segments, "segment")} in ${counted(cases, "case")}`;
+  return segments === held ? `All ${found}.` : `${found}, of ${grouped(held)} held.`;
 }

@@ -8,7 +8,7 @@ export { inks } from "./draw/inks";
 // Numbers in words
 export { type EstimateRecord, estimateText, intervalText } from "./say/estimate-text";
 export { reasonsText, reasonWords } from "./say/excluded";
-export { counted, countedIn, decimals, listed } from "./say/numbers";
+export { counted, grouped, countedIn, decimals, listed } from "./say/numbers";
 export { type CountedOf, howMany, percentText, shareText, shownEstimate, shownInterval, shownLimits } from "./say/shown-estimate";
 export { type ShownUnit, shownText, shownUnit, unitsFor, valueText, withUnit } from "./say/shown-unit";
 export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, inUnit } from "./say/units";

@@ -8,13 +8,20 @@ import { WhoseNumbers } from "./whose-numbers";
 import { WhoseOpen } from "./whose-open";
 import { WhosePair } from "./whose-pair";
 
+/** An address that ends so has the part open. */
+const whosePart = "whose";
+
 /** *Whose is this?* Asked and answered in the tab: what is typed is sent nowhere, and forgotten with the page. */
 export function Whose({ only = null }: { readonly only?: number | null }) {
   const { state, ask, forget } = useWhose();
   const [isAble, setAble] = useState(true);
-  useEffect(() => setAble(window.isSecureContext), []);
+  const [isOpen, setOpen] = useState(false);
+  useEffect(() => {
+    setAble(window.isSecureContext);
+    setOpen(window.location.hash === `#${whosePart}`);
+  }, []);
   return (
-    <details className="whose-part not-printed">
+    <details id={whosePart} className="whose-part not-printed" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary className="sans">Whose is this?</summary>
       <p>
         Type local numbers, or drop the unit’s own list: this tab works out which case is whom. For that the pseudonyms of the cases come

@@ -1,6 +1,6 @@
 import type { CasebookAnswer } from "@/lib/answers";
+import { grouped } from "@/lib/charts";
 import { addressOf, type BookAsked, rowsShown } from "../_question";
-import { countWords } from "../_words";
 import { Kept } from "./book-sentence";
 
 type Props = { readonly asked: BookAsked; readonly answer: CasebookAnswer };
@@ -13,7 +13,7 @@ export function Window({ asked, answer: { segments, from, rows } }: Props) {
   return (
     <nav className="window sans" aria-label="Rows">
       <span className="number">
-        Rows {countWords(from + 1)} to {countWords(from + rows.length)} of {countWords(segments)}
+        Rows {grouped(from + 1)} to {grouped(from + rows.length)} of {grouped(segments)}
       </span>
       {from > 0 ? (
         <>

@@ -1,7 +1,7 @@
 import { counted } from "@/lib/charts";
 import { fieldOf } from "@/lib/codebook";
 import type { View } from "../_talk/view";
-import { nouns } from "./words";
+import { cellWords, nouns } from "./words";
 
 /** In which fields rows differ from what is held. */
 export function Changes({ changes }: Pick<View, "changes">) {
@@ -10,18 +10,24 @@ export function Changes({ changes }: Pick<View, "changes">) {
     <details open>
       <summary>What changes, field by field</summary>
       <ul className="plain sans number">
-        {changes.map(({ table, field, rows }) => (
-          <li key={`${table} ${field}`}>
-            {fieldOf(table, field).label}: {counted(rows, nouns[table])}
+        {changes.map((change) => (
+          <li key={`${change.table} ${change.field}`}>
+            <strong>{fieldOf(change.table, change.field).label}</strong>, {counted(change.rows, nouns[change.table])}: {cellsWords(change)}
           </li>
         ))}
       </ul>
       <p className="muted">
-        The new values are kept; the ones before stay in the history. A blank cell clears nothing. Row by row they stand under the findings
-        “changed since last”.
+        The new values are kept; the ones before stay in the history. A blank cell clears nothing. Days are counted from the segment’s
+        surgery. All of them, row by row, stand under the findings “changed since last”.
       </p>
     </details>
   );
+}
+
+/** `row 8, day 150 → day 146; row 30, 50 → 80 and 3 more`. */
+function cellsWords({ cells, rows }: View["changes"][number]): string {
+  const shown = cells.map((cell) => `row ${cell.row}, ${cellWords(cell, "held")} → ${cellWords(cell, "says")}`).join("; ");
+  return rows > cells.length ? `${shown} and ${rows - cells.length} more` : shown;
 }
 
 /** Segments held and not in the files: listed, and left as they are. */

@@ -1,8 +1,9 @@
 import { counted } from "@/lib/charts";
-import { fieldOf, labelOfCode, type Value } from "@/lib/codebook";
+import { fieldOf } from "@/lib/codebook";
 import type { OverCorrections } from "../_talk/messages";
-import type { CorrectedShown, View } from "../_talk/view";
+import type { View } from "../_talk/view";
 import type { PartProps } from "./part-props";
+import { cellWords } from "./words";
 
 type Props = Pick<PartProps, "store" | "state"> & Pick<View, "corrected">;
 
@@ -22,8 +23,8 @@ export function Corrected({ store, state, corrected: { cells, of } }: Props) {
       <ul className="plain sans number">
         {cells.map((cell) => (
           <li key={`${cell.file} ${cell.row} ${cell.table} ${cell.field}`}>
-            {cell.file}, row {cell.row}: {fieldOf(cell.table, cell.field).label}, corrected to {words(cell, cell.held)}; the sheet now says{" "}
-            {words(cell, cell.says)}
+            {cell.file}, row {cell.row}: {fieldOf(cell.table, cell.field).label}, corrected to {cellWords(cell, "held")}; the sheet now says{" "}
+            {cellWords(cell, "says")}
           </li>
         ))}
       </ul>
@@ -43,10 +44,4 @@ export function Corrected({ store, state, corrected: { cells, of } }: Props) {
       ))}
     </fieldset>
   );
-}
-
-function words({ isDay }: CorrectedShown, value: Value): string {
-  if (value === null) return "blank";
-  if (typeof value === "boolean") return value ? "yes" : "no";
-  return typeof value === "number" ? `${isDay ? "day " : ""}${value}` : labelOfCode(value).toLowerCase();
 }

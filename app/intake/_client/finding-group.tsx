@@ -8,14 +8,14 @@ import type { GroupShown } from "../_talk/view";
 import { FindingLine } from "./finding-line";
 import type { IntakeStore } from "./store";
 
-type Props = { readonly store: IntakeStore; readonly group: GroupShown; readonly many: boolean };
+type Props = { readonly store: IntakeStore; readonly group: GroupShown; readonly many: boolean; readonly isOpen?: boolean };
 
 const aTime = 50;
 
 /** Findings of one kind in one column: how many rows, what mending brings back, and each when it is opened. */
-export function FindingGroup({ store, group, many }: Props) {
+export function FindingGroup({ store, group, many, isOpen = false }: Props) {
   const [findings, setFindings] = useState<readonly Finding[]>([]);
-  const { code, severity, column, file, rows, firstRows, bringsBack, key } = group;
+  const { code, severity, column, file, rows, bringsBack, key } = group;
   const more = async () => {
     const answer = await store.quietly("findings", { group: key, from: findings.length, count: aTime });
     if (answer) setFindings([...findings, ...answer]);
@@ -23,7 +23,7 @@ export function FindingGroup({ store, group, many }: Props) {
   return (
     <li className="group sans">
       <details
-        open={severity === "error" && rows <= aTime}
+        open={isOpen || (severity === "error" && rows <= aTime)}
         onToggle={(event) => (event.currentTarget.open && findings.length === 0 ? void more() : undefined)}
       >
         <summary>
@@ -45,7 +45,7 @@ export function FindingGroup({ store, group, many }: Props) {
         ) : null}
       </details>
       <p className="number">
-        {rowsWords(rows, firstRows)}
+        {rowsWords(group)}
         {bringsBack > 0 ? `; mended, ${counted(bringsBack, "row")} ${bringsBack === 1 ? "comes" : "come"} back in` : ""}
       </p>
     </li>
@@ -53,8 +53,8 @@ export function FindingGroup({ store, group, many }: Props) {
 }
 
 /** `rows 3, 17, 54 and 12 more`. */
-function rowsWords(rows: number, firstRows: readonly number[]): string {
-  if (firstRows.length === 0) return "the whole column or file";
+function rowsWords({ rows, firstRows, column }: GroupShown): string {
+  if (firstRows.length === 0) return column === null ? "the whole file" : "the whole column";
   if (rows <= firstRows.length) return `${rows === 1 ? "row" : "rows"} ${listed(firstRows.map(String))}`;
   return `rows ${firstRows.join(", ")} and ${rows - firstRows.length} more`;
 }

@@ -23,7 +23,7 @@ export function PersonsSeen({ store, view }: { readonly store: IntakeStore; read
       </p>
       <ul className="plain groups">
         {groups.map((group) => (
-          <FindingGroup key={group.key} store={store} group={group} many={view.sheets.length > 1} />
+          <FindingGroup key={group.key} store={store} group={group} many={view.sheets.length > 1} isOpen />
         ))}
       </ul>
     </section>

@@ -1,6 +1,7 @@
 import { counted, listed } from "@/lib/charts";
-import type { Severity, TableName } from "@/lib/codebook";
+import { labelOfCode, type Severity, type TableName } from "@/lib/codebook";
 import type { Dropped, TableCounts } from "@/lib/intake";
+import type { CellChanged } from "../_talk/view";
 
 /** `81 segments of 52 patients`; of a sheet without segments `1334 visits of 83 patients`. */
 export function madeWords({ person, ...made }: TableCounts): string {
@@ -52,6 +53,14 @@ export const nouns: Readonly<Record<TableName, string>> = {
   event: "event",
   score: "score",
 };
+
+/** A value that is held, or that a cell says: `day 146`, `blank`, `magnetic nail`. */
+export function cellWords(cell: CellChanged, which: "held" | "says"): string {
+  const value = cell[which];
+  if (value === null) return "blank";
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  return typeof value === "number" ? `${cell.isDay ? "day " : ""}${value}` : labelOfCode(value).toLowerCase();
+}
 
 /** What an answer to a question means. */
 export const answerWords: Readonly<Record<string, string>> = {

@@ -49,18 +49,23 @@ export type CellShown = {
 /** A row twice: as it stands in the file and as it would be sent. */
 export type SampleShown = { readonly file: string; readonly row: number; readonly cells: readonly CellShown[] };
 
-/** A field in which rows differ from what is held. */
-export type ChangeShown = { readonly table: TableName; readonly field: string; readonly rows: number };
-/** A cell that says something else than a correction by hand, and than the sheet said before it. Days from the segment's surgery. */
-export type CorrectedShown = {
-  readonly file: string;
-  readonly row: number;
+/** A field in which rows differ from what is held, with the first of its cells. */
+export type ChangeShown = {
   readonly table: TableName;
   readonly field: string;
+  readonly rows: number;
+  readonly cells: readonly CellChanged[];
+};
+/** A cell that says something else than what is held. Days from the segment's surgery. */
+export type CellChanged = {
+  readonly file: string;
+  readonly row: number;
   readonly isDay: boolean;
   readonly held: Value;
   readonly says: Value;
 };
+/** A cell that says something else than a correction by hand, and than the sheet said before it. */
+export type CorrectedShown = CellChanged & { readonly table: TableName; readonly field: string };
 /** A row that is held and not in the files, as far as the registry can name it. */
 export type AbsentShown = { readonly table: TableName; readonly words: string };
 

@@ -1,18 +1,25 @@
 import { labelOfCode, type Rows, type TableName, tableNames } from "@/lib/codebook";
 import type { Change, Prepared, TableCounts } from "@/lib/intake";
-import type { AbsentShown, ChangeShown, CorrectedShown } from "../_talk/view";
+import type { AbsentShown, CellChanged, ChangeShown, CorrectedShown } from "../_talk/view";
 
 const mostListed = 500;
+const mostOfAField = 50;
 
 /** In which fields the rows differ from those held, and how many rows each; a blank changes nothing, and a correction by hand stands. */
 export function changesOf({ news }: Prepared): readonly ChangeShown[] {
   const counts = new Map<string, ChangeShown>();
-  for (const { table, field, corrected } of news?.changes ?? []) {
-    if (corrected) continue;
-    const name = `${table} ${field}`;
-    counts.set(name, { table, field, rows: (counts.get(name)?.rows ?? 0) + 1 });
+  for (const change of news?.changes ?? []) {
+    if (change.corrected) continue;
+    const { table, field } = change;
+    const { rows, cells } = counts.get(`${table} ${field}`) ?? { rows: 0, cells: [] };
+    const shown = cells.length < mostOfAField ? [...cells, cellChanged(change)] : cells;
+    counts.set(`${table} ${field}`, { table, field, rows: rows + 1, cells: shown });
   }
   return [...counts.values()].sort((a, b) => tableNames.indexOf(a.table) - tableNames.indexOf(b.table) || b.rows - a.rows);
+}
+
+function cellChanged({ file, row, from, to, days }: Change): CellChanged {
+  return { file, row, isDay: days !== null, held: from, says: to };
 }
 
 /** Cells that say something else than a correction by hand and the sheet before it. */
@@ -22,9 +29,7 @@ export function correctedIn({ news }: Prepared): readonly Change[] {
 
 export function correctedShown(prepared: Prepared): { cells: CorrectedShown[]; of: number } {
   const corrected = correctedIn(prepared);
-  const cells = corrected
-    .slice(0, mostListed)
-    .map(({ file, row, table, field, from, to, days }) => ({ file, row, table, field, isDay: days !== null, held: from, says: to }));
+  const cells = corrected.slice(0, mostListed).map((change) => ({ ...cellChanged(change), table: change.table, field: change.field }));
   return { cells, of: corrected.length };
 }
 

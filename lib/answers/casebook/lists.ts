@@ -19,7 +19,7 @@ export const casebookLists: readonly CasebookList[] = [
   },
   {
     id: "not-healed-at-12-months",
-    title: "no consolidation day though 12 months are past",
+    title: "no consolidation day at 12 months",
     columns: ["bone", "side", "surgeryYear", "surgeryQuarter", "healingStatus", "lastFilm", "corticesAtLastFilm", "daysToLastFollowUp"],
   },
   ...followUpWindows.map(({ id, label }) => ({ id: `film-missing-${id}`, title: `film at ${label} missing`, columns: filmColumns(id) })),

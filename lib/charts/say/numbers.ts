@@ -9,12 +9,21 @@ export function decimals(value: number, digits: number): string {
 }
 
 /**
+ * A whole number, its thousands apart from ten thousand on.
+ * @example grouped(9999) // => "9999"
+ * @example grouped(50000) // => "50\u202f000"
+ */
+export function grouped(n: number): string {
+  return n < 10_000 ? String(n) : String(n).replace(/\B(?=(\d{3})+$)/g, "\u202f");
+}
+
+/**
  * A count with its noun; `plural` when adding an s is wrong.
  * @example counted(1, "segment") // => "1 segment"
  * @example counted(29, "patient") // => "29 patients"
  */
 export function counted(n: number, noun: string, plural = `${noun}s`): string {
-  return `${n} ${n === 1 ? noun : plural}`;
+  return `${grouped(n)} ${n === 1 ? noun : plural}`;
 }
 
 /** `41 segments in 29 patients`. */

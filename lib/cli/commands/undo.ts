@@ -19,6 +19,9 @@ export const undo: Command = {
           `Batch ${batch} can't be undone: later batches changed the same rows (${undone.blockedBy.join(", ")}). Undo those first.`,
           undone,
         );
-      return done(undone, `Batch ${undone.batch} puts back what batch ${batch} changed.`);
+      return done(
+        undone,
+        `Batch ${undone.batch} puts back what batch ${batch} changed. It stands in the list of batches for everyone to see, and can be undone.`,
+      );
     }),
 };

@@ -64,8 +64,17 @@ function batchText({ batch, committed, changed, unchanged, fresh, changes }: Int
   return news ? `Not kept: ${countsText(fresh)} new; ${changes.length} fields of rows held differ.` : "Nothing new.";
 }
 
-function segmentText({ bone, side, surgeryYear, surgeryQuarter, device }: IntakeAnswer["absentSegments"][number]): string {
-  return `  ${[bone, side, [surgeryYear, surgeryQuarter && `Q${surgeryQuarter}`].filter(Boolean).join(" "), device].filter(Boolean).join(", ")}`;
+function segmentText({
+  bone,
+  side,
+  surgeryYear,
+  surgeryQuarter,
+  ageAtSurgeryYears,
+  device,
+}: IntakeAnswer["absentSegments"][number]): string {
+  const when = surgeryQuarter === null ? `${surgeryYear}` : `${surgeryYear}, quarter ${surgeryQuarter}`;
+  const age = ageAtSurgeryYears === null ? null : `at ${ageAtSurgeryYears} years`;
+  return `  ${[bone, side, when, age, device].filter((part) => part !== null).join(", ")}`;
 }
 
 function changeText({ file, row, field, from, to, days }: IntakeAnswer["changes"][number]): string {
