@@ -58,5 +58,10 @@ function order(sheet: DraftedSheet): number {
 
 function traitsOf({ plan }: DraftedSheet) {
   const fills = (field: string) => plan.columns.some(({ target }) => target.field === field);
-  return { hasSurgeryDates: fills("surgeryDay"), hasSurgeryYears: fills("surgeryYear"), hasEventsLookedFor: fills("eventsLookedFor") };
+  return {
+    hasSurgeryDates: fills("surgeryDay"),
+    hasSurgeryYears: fills("surgeryYear"),
+    hasEventsLookedFor: fills("eventsLookedFor"),
+    hasDurations: plan.columns.some(({ reading }) => reading.as === "duration"),
+  };
 }

@@ -11,7 +11,13 @@ import { placed, stripSegment } from "./strip-segment";
 import { missing, type StrippedDraft, type StrippedPart, say } from "./stripped-draft";
 import { holdsDate, type Surgery, surgeryOf } from "./time-of-surgery";
 
-export type SheetTraits = { readonly hasSurgeryDates: boolean; readonly hasSurgeryYears: boolean; readonly hasEventsLookedFor: boolean };
+export type SheetTraits = {
+  readonly hasSurgeryDates: boolean;
+  readonly hasSurgeryYears: boolean;
+  readonly hasEventsLookedFor: boolean;
+  /** A column holds times since surgery. */
+  readonly hasDurations: boolean;
+};
 
 const namesOfSegment = ["bone", "side"] as const;
 
@@ -31,7 +37,7 @@ export function stripOneSheet(
   if (!segment || !keyed || !surgery) return stripped;
   if (surgery.line === "undated") checkUndated(stripped, traits);
   stripped.line = surgery.line;
-  checkTimes(stripped, surgery, options.todayNumber);
+  if (traits.hasDurations) checkTimes(stripped, surgery, options.todayNumber);
   const { row, facts } = stripSegment(draft, segment, keyed, surgery, options);
   stripped.facts.push(...facts);
   lookedFor(row, draft, traits);

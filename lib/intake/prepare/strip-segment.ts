@@ -51,17 +51,23 @@ export function stripSegment(
 function ageOf(draft: Draft, part: Part, surgery: Surgery): { years: number | null; facts: PlacedFact[] } {
   const typed = part.values.ageAtSurgeryYears;
   const facts: PlacedFact[] = [];
-  const say = (fact: Fact, field: string) => facts.push({ ...fact, column: null, field });
   const exact = draft.birth !== null && surgery.line === "dated" ? ageFromBirth(draft.birth, surgery) : undefined;
-  if (exact === null) say({ code: "date-impossible", found: "a birth after surgery" }, "dateOfBirth");
-  if (typeof exact === "number") for (const fact of within(tidy(exact), ageField, "years").facts) say(describeAge(fact), "dateOfBirth");
+  if (exact === null) facts.push(about("dateOfBirth", { code: "date-impossible", found: "a birth after surgery" }));
+  if (typeof exact === "number")
+    for (const fact of within(tidy(exact), ageField, "years").facts) facts.push(about("dateOfBirth", describeAge(fact)));
   if (typeof exact === "number" && typeof typed === "number" && Math.abs(exact - typed) > 1.05) {
-    say({ code: "age-against-year", found: "an age that differs from that of birth and surgery by more than a year" }, "ageAtSurgeryYears");
+    const found = "an age that differs from that of birth and surgery by more than a year";
+    facts.push(about("ageAtSurgeryYears", { code: "age-against-year", found }));
   }
   const years = exact ?? (typeof typed === "number" ? typed : null);
   if (years === null) return { years: null, facts };
-  if (years > oldest) say({ code: "age-banded", found: "an age above 90" }, draft.birth === null ? "ageAtSurgeryYears" : "dateOfBirth");
+  if (years > oldest)
+    facts.push(about(draft.birth === null ? "ageAtSurgeryYears" : "dateOfBirth", { code: "age-banded", found: "an age above 90" }));
   return { years: ageBanded(years), facts };
+}
+
+function about(field: string, fact: Fact): PlacedFact {
+  return { ...fact, column: null, field };
 }
 
 function ageFromBirth(birth: number, surgery: Surgery & { line: "dated" }): number | null {

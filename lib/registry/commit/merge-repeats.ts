@@ -37,7 +37,11 @@ function addRow({ fields }: Layout, into: Cell[], cells: Cells): readonly string
  */
 export function* mergeRepeats(layout: Layout, rows: readonly Row[], findings: RowFinding[], skip: ReadonlySet<number>): Generator<Merged> {
   for (const [key, places] of placesByKey(layout, rows, skip)) {
-    const [place = 0, ...more] = typeof places === "number" ? [places] : places;
+    if (typeof places === "number") {
+      yield { key, cells: cellsOf(layout, rows[places] ?? {}), place: places };
+      continue;
+    }
+    const [place = 0, ...more] = places;
     const cells = cellsOf(layout, rows[place] ?? {});
     for (const other of more) {
       const differing = addRow(layout, cells, cellsOf(layout, rows[other] ?? {}));

@@ -39,9 +39,10 @@ export function parentsIn(db: Connection): Parents {
     },
     of: ({ table, key }, cells) => {
       if (table === "person") return [];
-      const [person = null, ...segment] = key.slice(0, 4).map((place) => cells[place] ?? null);
-      const personEntity = entityOf("person", String(person), [person]);
+      const person = cells[key[0] ?? 0] ?? null;
+      const personEntity = known.person.get(String(person)) ?? entityOf("person", String(person), [person]);
       if (table !== "visit" && table !== "event") return [personEntity];
+      const segment = key.slice(1, 4).map((place) => cells[place] ?? null);
       if (table === "event" && segment.every((cell) => cell === null)) return [personEntity, null];
       if (segment.includes(null)) return "half-named";
       const segmentEntity = entityOf("segment", `${person}|${segment.join("|")}`, [personEntity, ...segment]);
