@@ -1,7 +1,7 @@
 import type { AnswerOf } from "./answers";
 import type { AnyRow } from "./blank-row";
 import { changedFields } from "./changed-fields";
-import type { HeldIndex } from "./held-index";
+import { type HeldIndex, limbKey } from "./held-index";
 import { partIn, type StrippedDraft, say } from "./stripped-draft";
 
 /** What a row says of its person against what is held: a line of the other kind (error), another sex (warn). */
@@ -30,16 +30,22 @@ export function nearDuplicates(held: HeldIndex | null, answerOf: AnswerOf): (dra
     const segment = partIn(draft, "segment");
     if (!segment || draft.line !== "dated") return;
     const day = Number(segment.surgeryDay);
-    const limb = `${segment.person}|${segment.bone}|${segment.side}`;
+    const limb = limbKey(segment);
     const seen = above.get(limb) ?? [];
     above.set(limb, seen);
-    const known = [...(held?.surgeriesOf(segment) ?? []).map((each): Known => ({ day: each, row: null })), ...seen];
-    const near = known.some((other) => other.day === day) ? undefined : known.find((other) => Math.abs(other.day - day) <= nearDays);
+    const near = nearest(day, held?.surgeriesOf(segment) ?? [], seen);
     const answer = near ? answerOf("near-duplicate", draft.draft) : null;
     if (near && answer === "same") takeSurgery(draft, segment, near.day);
     else if (near && answer === null) sayNear(draft, Math.abs(near.day - day), near.row);
     seen.push({ day: Number(segment.surgeryDay), row: draft.draft.row });
   };
+}
+
+/** The first surgery within 30 days, those held first; none where the day itself is known. */
+function nearest(day: number, heldDays: readonly number[], seen: readonly Known[]): Known | undefined {
+  if (heldDays.includes(day) || seen.some((other) => other.day === day)) return undefined;
+  const held = heldDays.find((other) => Math.abs(other - day) <= nearDays);
+  return held === undefined ? seen.find((other) => Math.abs(other.day - day) <= nearDays) : { day: held, row: null };
 }
 
 function sayNear(draft: StrippedDraft, days: number, other: number | null): void {

@@ -37,7 +37,7 @@ export function stripOneSheet(
   if (!segment || !keyed || !surgery) return stripped;
   if (surgery.line === "undated") checkUndated(stripped, traits);
   stripped.line = surgery.line;
-  if (traits.hasDurations) checkTimes(stripped, surgery, options.todayNumber);
+  checkTimes(stripped, surgery, traits, options.todayNumber);
   const { row, facts } = stripSegment(draft, segment, keyed, surgery, options);
   stripped.facts.push(...facts);
   lookedFor(row, draft, traits);
@@ -80,8 +80,8 @@ function personPart(draft: Draft, keyed: Keyed, surgery: Surgery): StrippedPart 
 }
 
 /** Times since surgery that reach beyond today. */
-function checkTimes(stripped: StrippedDraft, surgery: Surgery, todayNumber: number): void {
-  if (surgery.line !== "dated") return;
+function checkTimes(stripped: StrippedDraft, surgery: Surgery, { hasDurations }: SheetTraits, todayNumber: number): void {
+  if (surgery.line !== "dated" || !hasDurations) return;
   const left = todayNumber - dayNumberOf(surgery.date);
   for (const { values, moment, number } of stripped.draft.parts) {
     for (const field in values) {

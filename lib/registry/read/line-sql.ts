@@ -14,10 +14,8 @@ const marked = new RegExp(`${mark}([^${mark}]*)${mark}`, "g");
 export function numberText(column: string): string {
   const text = `CAST(${column} AS TEXT)`;
   const plain = `abs(${column}) BETWEEN 1e-3 AND 1e14 AND length(${text}) <= 16 AND CAST(${text} AS REAL) = ${column}`;
-  // blanks first: most of a row's cells are
-  return `CASE WHEN ${column} IS NULL THEN NULL
-    WHEN ${column} = CAST(${column} AS INTEGER) AND abs(${column}) < 1e15 THEN CAST(${column} AS INTEGER)
-    WHEN ${plain} THEN ${column} ELSE char(1) || printf('%!.17g', ${column}) || char(1) END`;
+  return `CASE WHEN ${column} = CAST(${column} AS INTEGER) AND abs(${column}) < 1e15 THEN CAST(${column} AS INTEGER)
+    WHEN ${plain} THEN ${column} WHEN ${column} IS NOT NULL THEN char(1) || printf('%!.17g', ${column}) || char(1) END`;
 }
 
 /** SQL of `,"gainMm":48.5`, NULL where nothing is recorded. Texts need no escaping: their CHECK keeps them to letters, digits and hyphens. */
