@@ -41,10 +41,12 @@ const wordings = {
   competing: (note: Facts) => `Competing: ${note.what}. They end the time at risk and are not censored.`,
   "design-effect": (note: Facts) => `Design effect ${rounded(note.deff)}.`,
   "too-many-covariates": (note: Facts) =>
-    `${note.columns} columns for ${note.patients} patients: at most ${note.allowed} can be adjusted for, so no adjusted estimate is given.`,
+    `${counted(note.columns, "column")} for ${counted(note.patients, "patient")}: at most ${note.allowed} can be adjusted for, so no adjusted estimate is given.`,
   "left-out": (note: Facts) => `${note.n} rows left out because a covariate is not recorded.`,
   "not-reached": (note: Facts) => `${note.what ?? "The quantile"} was not reached.`,
 } as const;
+
+const counted = (n: string | number | undefined, word: string) => `${n} ${word}${n === 1 ? "" : "s"}`;
 
 type Facts = Readonly<Record<string, string | number | undefined>>;
 

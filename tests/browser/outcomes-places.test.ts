@@ -224,7 +224,7 @@ describe("side by side", () => {
     const page = await open();
     await page.goto(`${inject("whole").address}/outcomes/side-by-side?field=bone`);
     await page.waitForLoadState("networkidle");
-    await page.getByLabel("age at surgery").check();
+    await page.getByRole("checkbox", { name: "age at surgery", exact: true }).check();
     await page.getByRole("button", { name: "Ask" }).click();
     await page.waitForURL(/adjust=ageAtSurgeryYears/);
     expect(await page.locator("main").innerText()).toContain("adjusted for age at surgery");

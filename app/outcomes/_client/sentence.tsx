@@ -51,7 +51,18 @@ export function Sentence({ children, action }: { readonly children: ReactNode; r
 
 type WordProps = { readonly name: string; readonly label: string; readonly value: string; readonly choices: readonly Choice[] };
 
-export function Word({ name, label, value, choices }: WordProps) {
+/** A word that can be changed; the comma behind it stays on its line. */
+export function Word({ comma = false, ...word }: WordProps & { readonly comma?: boolean }) {
+  return comma ? (
+    <span className="unbroken">
+      <Choices {...word} />,
+    </span>
+  ) : (
+    <Choices {...word} />
+  );
+}
+
+function Choices({ name, label, value, choices }: WordProps) {
   return (
     <select name={name} aria-label={label} defaultValue={value} autoComplete="off">
       {choices.map((choice) => (

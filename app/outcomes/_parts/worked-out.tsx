@@ -56,10 +56,12 @@ function Notes({ answer }: { readonly answer: HealingAnswer }) {
 
 /** Each note once; where some groups bear it and others don't, their names stand before it. */
 function notesOf(answer: HealingAnswer): readonly string[] {
-  const bearers = new Map<string, string[]>();
+  const bearers = new Map<string, Set<string>>();
   for (const group of answer.groups)
-    for (const { text } of [...group.notes, ...group.median.notes]) bearers.set(text, [...(bearers.get(text) ?? []), group.label]);
-  const ofGroups = [...bearers].map(([text, labels]) => (labels.length === answer.groups.length ? text : `${labels.join(", ")}: ${text}`));
+    for (const { text } of [...group.notes, ...group.median.notes]) bearers.set(text, new Set([...(bearers.get(text) ?? []), group.label]));
+  const ofGroups = [...bearers].map(([text, labels]) =>
+    labels.size === answer.groups.length ? text : `${[...labels].join(", ")}: ${text}`,
+  );
   return [...answer.notes.map(({ text }) => text), ...ofGroups];
 }
 

@@ -39,7 +39,14 @@ export function PlacePage({ told, where, unit, sentence, children }: Props) {
       ))}
       {children}
       {told.figures.map((figure) => (
-        <FigureAndNumbers key={figure.id} figure={figure} stamp={told.references[0]?.stamp ?? ""} where={where} {...unitOf(figure, unit)} />
+        <FigureAndNumbers
+          key={figure.id}
+          figure={figure}
+          stamp={told.references[0]?.stamp ?? ""}
+          where={where}
+          alone={told.figures.length === 1}
+          {...unitOf(figure, unit)}
+        />
       ))}
       {told.tables.map(({ table, caption }) => (
         <section key={caption} className="told-table">
@@ -56,20 +63,31 @@ function unitOf(figure: Drawable, unit: string | undefined): { readonly unit?: s
   return unit !== undefined && figure.units.includes(unit) ? { unit } : {};
 }
 
-type FigureProps = { readonly figure: Drawable; readonly unit?: string; readonly stamp: string; readonly where: Where };
+type FigureProps = {
+  readonly figure: Drawable;
+  readonly unit?: string;
+  readonly stamp: string;
+  readonly where: Where;
+  /** Of several figures on a page each table says whose numbers it holds. */
+  readonly alone?: boolean;
+};
 
-export function FigureAndNumbers({ figure, unit, stamp, where }: FigureProps) {
+export function FigureAndNumbers({ figure, unit, stamp, where, alone = true }: FigureProps) {
   const shown = unit === undefined ? {} : { unit };
+  const caption = figure.caption({ cohort: describeWhere(where), ...shown });
   return (
     <section className="told-figure">
       <Figure
         wide={figure.svg({ width: widths.wide, ...shown })}
         narrow={figure.svg({ width: widths.narrow, ...shown })}
-        caption={figure.caption({ cohort: describeWhere(where), ...shown })}
+        caption={caption}
         fileName={`${figure.id}-${stamp}.svg`}
         csv={figure.csv(unit)}
       />
-      <NumbersFolded table={figure.table(unit)} caption="The numbers of the figure" />
+      <NumbersFolded
+        table={figure.table(unit)}
+        caption={alone ? "The numbers of the figure" : `The numbers of the figure: ${caption.split(/[;.]/, 1)[0]}`}
+      />
     </section>
   );
 }

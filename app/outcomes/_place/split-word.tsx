@@ -31,8 +31,8 @@ export function splitChoices(by: readonly string[]): readonly Choice[] {
   return [{ value: "", text: "nothing" }, ...more, ...offered.map((text) => ({ value: text, text: describeSplit([text]) }))];
 }
 
-export function SplitWord({ by }: { readonly by: readonly string[] }) {
-  return <Word name="by" label="Split by" value={by.join(",")} choices={splitChoices(by)} />;
+export function SplitWord({ by, comma = false }: { readonly by: readonly string[]; readonly comma?: boolean }) {
+  return <Word name="by" label="Split by" value={by.join(",")} choices={splitChoices(by)} comma={comma} />;
 }
 
 export function fieldChoice(field: string): Choice {

@@ -45,8 +45,8 @@ export default async function Complications({ searchParams }: PageAsked) {
   });
   const sentence = (
     <Sentence action={placeOf("complications").path}>
-      How many complications, classed by <Word name="scheme" label="Scheme" value={words.scheme} choices={schemes} />, had{" "}
-      <CohortWords where={where} by={by} place="complications" />, split by <SplitWord by={by} />, with treatment ending at{" "}
+      How many complications, classed by <Word name="scheme" label="Scheme" value={words.scheme} choices={schemes} comma /> had{" "}
+      <CohortWords where={where} by={by} place="complications" />, split by <SplitWord by={by} comma /> with treatment ending at{" "}
       <Word name="end" label="End of treatment" value={words.end} choices={ends} /> and pin-site infections{" "}
       <Word name="pins" label="Pin-site infections" value={words.pins} choices={pinSites} />
       <KeptWords where={where} asOf={asOf} />?

@@ -37,8 +37,8 @@ export default async function DaysAtEqualGain({ searchParams }: PageAsked) {
   const sentence = (
     <Sentence action={placeOf("days-at-equal-gain").path}>
       At equal gain, how long was <Word name="measure" label="Clock" value={words.measure} choices={clocks} /> in{" "}
-      <CohortWords where={where} by={by} place="days-at-equal-gain" />, split by <SplitWord by={by} />, counted from{" "}
-      <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} />, in{" "}
+      <CohortWords where={where} by={by} place="days-at-equal-gain" />, split by <SplitWord by={by} comma /> counted from{" "}
+      <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} comma /> in{" "}
       <Word name="unit" label="Unit" value={words.unit} choices={timeUnitChoices} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>

@@ -40,7 +40,7 @@ export default async function GainAgainstPlan({ searchParams }: PageAsked) {
     <Sentence action={placeOf("gain-against-plan").path}>
       How often did the gain come within <Word name="tolerance" label="Tolerance" value={words.tolerance} choices={tolerances} /> of the
       length <Word name="plan" label="Plan" value={words.plan} choices={plans} /> in{" "}
-      <CohortWords where={where} by={by} place="gain-against-plan" />, split by <SplitWord by={by} />, in{" "}
+      <CohortWords where={where} by={by} place="gain-against-plan" />, split by <SplitWord by={by} comma /> in{" "}
       <Word name="unit" label="Unit" value={words.unit} choices={lengthUnitChoices} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>

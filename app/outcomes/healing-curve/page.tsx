@@ -28,9 +28,9 @@ export default async function HealingCurve({ searchParams }: PageAsked) {
   const told = await tellHealingCurve(await registry(), { where, by, asOf, rescue: words.rescue, ...landmark });
   const sentence = (
     <Sentence action={placeOf("healing-curve").path}>
-      What share had healed by which day in <CohortWords where={where} by={by} place="healing-curve" />, split by <SplitWord by={by} />,
-      with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} />, counted from{" "}
-      <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} />, in{" "}
+      What share had healed by which day in <CohortWords where={where} by={by} place="healing-curve" />, split by{" "}
+      <SplitWord by={by} comma /> with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} comma />{" "}
+      counted from <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} comma /> in{" "}
       <Word name="unit" label="Unit" value={words.unit} choices={timeUnitChoices} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>

@@ -37,8 +37,8 @@ export default async function Incidence({ searchParams }: PageAsked) {
   const sentence = (
     <Sentence action={placeOf("incidence").path}>
       By which day had <Word name="measure" label="Event" value={words.measure} choices={events} /> come to{" "}
-      <CohortWords where={where} by={by} place="incidence" />, split by <SplitWord by={by} />, with pin-site infections{" "}
-      <Word name="pins" label="Pin-site infections" value={words.pins} choices={pinSites} />, in{" "}
+      <CohortWords where={where} by={by} place="incidence" />, split by <SplitWord by={by} comma /> with pin-site infections{" "}
+      <Word name="pins" label="Pin-site infections" value={words.pins} choices={pinSites} comma /> in{" "}
       <Word name="unit" label="Unit" value={words.unit} choices={timeUnitChoices} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>

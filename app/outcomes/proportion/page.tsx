@@ -40,7 +40,7 @@ export default async function Proportion({ searchParams }: PageAsked) {
   const sentence = (
     <Sentence action={placeOf("proportion").path}>
       How did <Word name="measure" label="Proportion" value={words.measure} choices={proportions} /> change in{" "}
-      <CohortWords where={where} by={by} place="proportion" />, split by <SplitWord by={by} />, beside{" "}
+      <CohortWords where={where} by={by} place="proportion" />, split by <SplitWord by={by} comma /> beside{" "}
       <Word name="norm" label="Norm" value={words.norm} choices={norms} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>

@@ -10,7 +10,7 @@ export type CourseLook = { readonly unit: ShownUnit; readonly name: string | nul
 /** Thin and light where there are many, so that a crowd is still of lines; visits are marked only where there are few. */
 function strokeFor(count: number): { weight: number; opacity: number; dots: boolean } {
   if (count <= 40) return { weight: 1.1, opacity: 0.85, dots: true };
-  return count <= 300 ? { weight: 0.8, opacity: 0.5, dots: false } : { weight: 0.5, opacity: 0.2, dots: false };
+  return count <= 300 ? { weight: 0.8, opacity: 0.5, dots: false } : { weight: 0.5, opacity: Math.max(0.04, 60 / count), dots: false };
 }
 
 type Point = { readonly day: number; readonly mm: number };

@@ -1,5 +1,6 @@
 import type { BandMark, Dash, Ink, Mark, PathMark, RuleMark, Scene, SymbolMark, TextMark } from "../scene";
 import { attributesOf, cutPath } from "./attributes";
+import { asCrowd } from "./crowd";
 import { escapeXml } from "./escape";
 import { fonts, inks } from "./inks";
 import { outlineOf } from "./shapes";
@@ -11,7 +12,7 @@ import { outlineOf } from "./shapes";
  * @example drawSvg({ width: 10, height: 10, title: "t", description: "d", marks: [] }).startsWith("<svg xmlns=") // => true
  */
 export function drawSvg(scene: Scene): string {
-  const { width, height, title, description } = scene;
+  const { width, height, title, description, marks: all } = asCrowd(scene);
   const open = attributesOf({
     xmlns: "http://www.w3.org/2000/svg",
     width,
@@ -21,7 +22,7 @@ export function drawSvg(scene: Scene): string {
     role: "img",
   });
   const labels = counter();
-  const marks = scene.marks.map((mark) => drawMark(mark, labels));
+  const marks = all.map((mark) => drawMark(mark, labels));
   return `<svg${open}><title>${escapeXml(title)}</title><desc>${escapeXml(description)}</desc>\n${marks.join("\n")}\n</svg>`;
 }
 

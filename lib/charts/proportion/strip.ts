@@ -59,12 +59,14 @@ export function isDerived({ beforeHow, afterHow }: ProportionMark): boolean {
 
 function wayMark({ mark, y }: Row, { axis }: StripPlace, each: number): Mark {
   const thin = each < 3;
+  // rows closer than a line is wide would lie on each other as one dark block
+  const light = Math.max(0.06, 0.5 * Math.min(1, each / 0.5));
   return {
     mark: "path",
     d: `M${axis.at(mark.before)} ${y}H${axis.at(mark.after)}`,
     ink: "muted",
     weight: thin ? 0.5 : 1,
-    opacity: thin ? 0.5 : 1,
+    opacity: thin ? light : 1,
     dash: isDerived(mark) ? "dot" : "solid",
   };
 }

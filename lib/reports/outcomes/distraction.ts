@@ -4,6 +4,7 @@ import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
 import { byGroup } from "../words/by-group";
+import { upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
 import { nobodyIn } from "../words/nobody";
@@ -68,7 +69,7 @@ function pausesText(groups: readonly CoursesGroup[]): string {
       recorded: 0,
     });
   const [paused, reversed] = [sum(({ paused: own }) => own), sum(({ reversed: own }) => own)];
-  const of = ({ any, recorded }: typeof paused) =>
-    recorded === 0 ? "recorded of none" : `${any} of ${recorded} of which that is recorded`;
-  return `Pauses: ${of(paused)}; reversals: ${of(reversed)}.`;
+  const of = (word: string, { any, recorded }: typeof paused) =>
+    recorded === 0 ? `of none is it recorded whether it was ${word}` : `${any} of the ${recorded} of which that is recorded were ${word}`;
+  return `${upperFirst(of("paused", paused))}; ${of("reversed", reversed)}.`;
 }

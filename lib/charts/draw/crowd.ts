@@ -1,0 +1,47 @@
+import type { Mark, Scene, SymbolMark } from "../scene";
+import { outlineOf } from "./shapes";
+
+/** More names than these nobody walks through, and no browser holds them at ease. */
+const mostNamed = 10_000;
+
+/**
+ * A scene with more named symbols than can be told apart: those of one look are drawn together, one for each pixel, without their
+ * names; the description says so. Any other scene is left as it is.
+ */
+export function asCrowd(scene: Scene): Scene {
+  const named = scene.marks.filter(isNamed);
+  if (named.length <= mostNamed) return scene;
+  const looks = new Map<string, SymbolMark[]>();
+  for (const mark of named) {
+    const held = looks.get(lookOf(mark));
+    if (held) held.push(mark);
+    else looks.set(lookOf(mark), [mark]);
+  }
+  const marks = scene.marks.flatMap((mark): Mark[] => {
+    if (!isNamed(mark)) return [mark];
+    const crowd = looks.get(lookOf(mark));
+    if (crowd?.[0] !== mark) return [];
+    return [together(crowd)];
+  });
+  return { ...scene, marks, description: `${scene.description} So many marks are drawn without their names.` };
+}
+
+function isNamed(mark: Mark): mark is SymbolMark {
+  return mark.mark === "symbol" && mark.label !== undefined;
+}
+
+function lookOf({ shape, ink, size, hollow = false, opacity = 1 }: SymbolMark): string {
+  return [shape, ink, size, hollow, opacity].join();
+}
+
+/** So small, a disc is drawn as the square of its area, in half the letters. */
+function together(crowd: readonly SymbolMark[]): Mark {
+  const [{ shape, ink, size, hollow, opacity }] = crowd as [SymbolMark];
+  const spots = new Map(crowd.map(({ x, y }) => [Math.round(x) * 100_000 + Math.round(y), { x: Math.round(x), y: Math.round(y) }]));
+  const side = Math.max(1, Math.round(10 * size * Math.sqrt(Math.PI)) / 10);
+  const outline = ({ x, y }: { readonly x: number; readonly y: number }) =>
+    shape === "disc" ? `M${x - side / 2} ${y - side / 2}h${side}v${side}h${-side}z` : outlineOf(shape, x, y, size);
+  const d = [...spots.values()].map(outline).join("");
+  const filled = shape !== "cross" && hollow !== true;
+  return { mark: "path", d, ink, ...(filled ? { fill: true } : { weight: 1.5 }), ...(opacity === undefined ? {} : { opacity }) };
+}

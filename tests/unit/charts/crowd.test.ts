@@ -1,0 +1,34 @@
+import { expect, test } from "vitest";
+import { drawSvg, type Mark, type Scene } from "@/lib/charts";
+
+/** So many named discs on ten lines, the last few on one spot. */
+function discs(count: number): Scene {
+  const marks = Array.from({ length: count }, (_, i): Mark => {
+    const spot = Math.min(i, 9000);
+    return { mark: "symbol", shape: "disc", x: spot % 900, y: Math.floor(spot / 900), size: 1, ink: "series1", label: `${i} days` };
+  });
+  return { width: 900, height: 20, title: "t", description: "Each segment is a mark.", marks };
+}
+
+test("ten thousand marks keep their names", () => {
+  const svg = drawSvg(discs(10_000));
+  expect(svg.match(/data-mark=/g)).toHaveLength(10_000);
+  expect(svg).toContain("<desc>Each segment is a mark.</desc>");
+});
+
+test("more are drawn together, one a spot, and the description says so", () => {
+  const svg = drawSvg(discs(12_000));
+  expect(svg).not.toContain("data-mark=");
+  expect(svg.match(/<path/g)).toHaveLength(1);
+  // 9 001 spots, none of them lost
+  expect(svg.match(/M/g)).toHaveLength(9001);
+  expect(svg).toContain("So many marks are drawn without their names.");
+});
+
+test("marks of another look are drawn apart", () => {
+  const { marks, ...scene } = discs(12_000);
+  const other: Mark = { mark: "symbol", shape: "triangle", x: 3, y: 3, size: 2, ink: "series2", label: "after bone surgery" };
+  const svg = drawSvg({ ...scene, marks: [...marks, other] });
+  expect(svg.match(/<path/g)).toHaveLength(2);
+  expect(svg).toContain("fill-series2");
+});
