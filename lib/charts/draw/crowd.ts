@@ -1,16 +1,24 @@
 import type { Mark, Scene, SymbolMark } from "../scene";
 import { outlineOf } from "./shapes";
 
-/** More names than these nobody walks through, and no browser holds them at ease. */
-const mostNamed = 10_000;
+/** More names than these nobody walks through, and a page of them is slow to come. */
+const mostNamed = 2000;
+/** Squares of so many px, in which at most so many stand alone. */
+const square = 8;
+const mostAlone = 2;
 
 /**
- * A scene with more named symbols than can be told apart: those of one look are drawn together, one for each pixel, without their
- * names; the description says so. Any other scene is left as it is.
+ * A scene with more named symbols than can be told apart: where they crowd, those of one look are drawn together, one for each pixel,
+ * without their names; those that stand alone keep theirs, and the description says so. Any other scene is left as it is.
  */
 export function asCrowd(scene: Scene): Scene {
-  const named = scene.marks.filter(isNamed);
-  if (named.length <= mostNamed) return scene;
+  const all = scene.marks.filter(isNamed);
+  if (all.length <= mostNamed) return scene;
+  const standing = new Map<number, number>();
+  const squareOf = ({ x, y }: SymbolMark) => Math.floor(x / square) * 100_000 + Math.floor(y / square);
+  for (const mark of all) standing.set(squareOf(mark), (standing.get(squareOf(mark)) ?? 0) + 1);
+  const isCrowded = (mark: Mark): mark is SymbolMark => isNamed(mark) && (standing.get(squareOf(mark)) ?? 0) > mostAlone;
+  const named = all.filter(isCrowded);
   const looks = new Map<string, SymbolMark[]>();
   for (const mark of named) {
     const held = looks.get(lookOf(mark));
@@ -18,12 +26,12 @@ export function asCrowd(scene: Scene): Scene {
     else looks.set(lookOf(mark), [mark]);
   }
   const marks = scene.marks.flatMap((mark): Mark[] => {
-    if (!isNamed(mark)) return [mark];
+    if (!isCrowded(mark)) return [mark];
     const crowd = looks.get(lookOf(mark));
     if (crowd?.[0] !== mark) return [];
     return [together(crowd)];
   });
-  return { ...scene, marks, description: `${scene.description} So many marks are drawn without their names.` };
+  return { ...scene, marks, description: `${scene.description} Where marks crowd they are drawn without their names.` };
 }
 
 function isNamed(mark: Mark): mark is SymbolMark {
