@@ -18,20 +18,25 @@ export function asCrowd(scene: Scene): Scene {
   const squareOf = ({ x, y }: SymbolMark) => Math.floor(x / square) * 100_000 + Math.floor(y / square);
   for (const mark of all) standing.set(squareOf(mark), (standing.get(squareOf(mark)) ?? 0) + 1);
   const isCrowded = (mark: Mark): mark is SymbolMark => isNamed(mark) && (standing.get(squareOf(mark)) ?? 0) > mostAlone;
-  const named = all.filter(isCrowded);
   const looks = new Map<string, SymbolMark[]>();
-  for (const mark of named) {
-    const held = looks.get(lookOf(mark));
+  const marks: (Mark | SymbolMark[])[] = [];
+  for (const mark of scene.marks) {
+    if (!isCrowded(mark)) {
+      marks.push(mark);
+      continue;
+    }
+    const look = lookOf(mark);
+    const held = looks.get(look);
     if (held) held.push(mark);
-    else looks.set(lookOf(mark), [mark]);
+    else {
+      // a crowd stands where its first mark stood
+      const crowd = [mark];
+      looks.set(look, crowd);
+      marks.push(crowd);
+    }
   }
-  const marks = scene.marks.flatMap((mark): Mark[] => {
-    if (!isCrowded(mark)) return [mark];
-    const crowd = looks.get(lookOf(mark));
-    if (crowd?.[0] !== mark) return [];
-    return [together(crowd)];
-  });
-  return { ...scene, marks, description: `${scene.description} Where marks crowd they are drawn without their names.` };
+  const drawn = marks.map((one) => (Array.isArray(one) ? together(one) : one));
+  return { ...scene, marks: drawn, description: `${scene.description} Where marks crowd they are drawn without their names.` };
 }
 
 function isNamed(mark: Mark): mark is SymbolMark {
@@ -39,7 +44,7 @@ function isNamed(mark: Mark): mark is SymbolMark {
 }
 
 function lookOf({ shape, ink, size, hollow = false, opacity = 1 }: SymbolMark): string {
-  return [shape, ink, size, hollow, opacity].join();
+  return `${shape} ${ink} ${size} ${hollow} ${opacity}`;
 }
 
 /** So small, a disc is drawn as the square of its area, in half the letters. */
