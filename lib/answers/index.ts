@@ -18,6 +18,7 @@ export { type CasebookList, casebookList, casebookLists } from "./casebook/lists
 export { type CohortAnswer, cohort, type FlowStep } from "./cohort/cohort";
 export { type CohortFlowAnswer, cohortFlow, type FlowLine } from "./cohort/flow";
 export { type CohortGroup, cohortGroups } from "./cohort/groups";
+export { type ComparedAgain, comparedAgain } from "./compare/again";
 export { type Balance, caseMixFields, isKnownLater, type Likeness } from "./compare/balance";
 export { type CaseMixAnswer, caseMix } from "./compare/case-mix";
 export { type CompareAnswer, type CompareQuestion, compare, type SideAnswer } from "./compare/compare";

@@ -9,4 +9,5 @@ export { binPlace, binWords, parseSplitField, type SplitField, splitValue } from
 export { whereOf } from "./tree/from-tree";
 export type { CohortNode, ConditionNode, GroupNode } from "./tree/node";
 export { treeOf } from "./tree/to-tree";
+export { valueOfText } from "./value-of-text";
 export { CohortError, type Condition, canonicalWhere, checkWhere, fieldsNamed, isSet, parseWhere, type Where } from "./where";

@@ -2,7 +2,7 @@ import type { Registry } from "@/lib/registry";
 import { type Head, openQuestion } from "../question/open";
 import { type Balance, balanceOf } from "./balance";
 import { type SideAnswer, sideAnswer } from "./compare";
-import { type Between, sidesOf } from "./sides";
+import { type Between, cohortsOf, sidesOf } from "./sides";
 
 export type CaseMixAnswer = Head & {
   readonly measure: "case-mix";
@@ -19,12 +19,9 @@ export async function caseMix(
   registry: Registry,
   { between, asOf }: { readonly between: Between; readonly asOf?: number },
 ): Promise<CaseMixAnswer> {
-  const plain =
-    "cohorts" in between
-      ? { where: { any: between.cohorts.map(({ where }) => where) }, by: [] }
-      : { where: between.where, by: [between.field] };
   const head = await openQuestion(registry, {
-    ...plain,
+    cohort: cohortsOf(between),
+    by: "cohorts" in between ? [] : [between.field],
     ...(asOf === undefined ? {} : { asOf }),
     measure: "case-mix",
     method: "standardised difference, over what is recorded; fields of the person count each person once",

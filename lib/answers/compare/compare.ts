@@ -1,4 +1,4 @@
-import { canonicalWhere, type Where } from "@/lib/cohorts";
+import type { Where } from "@/lib/cohorts";
 import type { IndexDefinition } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { ask } from "../ask";
@@ -17,7 +17,7 @@ import type { HealingGroup, MeasureGroup, Note } from "../types";
 import { type Balance, balanceOf } from "./balance";
 import { differencesOf } from "./by-measure";
 import { type Asked, type Difference, once } from "./differences";
-import { type Between, type Side, sidesOf } from "./sides";
+import { type Between, cohortsOf, type Side, sidesOf } from "./sides";
 
 export type CompareQuestion = {
   readonly measure: string;
@@ -118,10 +118,7 @@ function questionOf(
   state: State,
   { adjust, test }: Asked,
 ): Question {
-  const cohort =
-    "cohorts" in between
-      ? { cohorts: between.cohorts.map(({ where }) => JSON.parse(canonicalWhere(where)) as unknown) }
-      : JSON.parse(canonicalWhere(between.where));
+  const cohort = cohortsOf(between);
   const by = "cohorts" in between ? [] : [between.field];
   const values = "cohorts" in between ? null : between.values.join(",");
   return {

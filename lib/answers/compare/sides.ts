@@ -1,4 +1,4 @@
-import { conditionField, fieldsNamed, valueWords, type Where } from "@/lib/cohorts";
+import { canonicalWhere, conditionField, fieldsNamed, valueWords, type Where } from "@/lib/cohorts";
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { caseMixFields } from "./balance";
@@ -82,4 +82,10 @@ function wordOf(field: string, value: Value): string {
   const label = (conditionField(field)?.label ?? field).toLowerCase();
   const text = typeof value === "string" ? valueWords(value) : `${label}${value === null ? "" : ":"} ${valueWords(value)}`;
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/** Two cohorts as a question holds them: in their order, since first and second are not the same. */
+export function cohortsOf(between: Between): unknown {
+  const plain = (where: Where): unknown => JSON.parse(canonicalWhere(where));
+  return "cohorts" in between ? { cohorts: between.cohorts.map(({ where }) => plain(where)) } : plain(between.where);
 }

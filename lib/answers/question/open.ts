@@ -10,6 +10,8 @@ export type Asking = {
   readonly measure: string;
   readonly by?: readonly string[] | undefined;
   readonly where?: Where | undefined;
+  /** Of two cohorts beside each other, instead of `where`. */
+  readonly cohort?: unknown;
   readonly asOf?: number | undefined;
   readonly method: string;
   readonly options?: Question["options"];
@@ -31,7 +33,7 @@ export type Head = {
 export async function openQuestion(registry: Registry, asking: Asking): Promise<Head> {
   const { measure, by = [], where = {}, method, options = {}, seed = null } = asking;
   const state = await stateAsOf(registry, asking.asOf);
-  const cohort: unknown = JSON.parse(canonicalWhere(where));
+  const cohort: unknown = asking.cohort ?? JSON.parse(canonicalWhere(where));
   const question: Question = { cohort, measure, by, method, options, seed, version, state };
   const stamp = stampOf(question);
   await keepQuestion(registry, stamp, question);

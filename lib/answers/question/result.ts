@@ -9,7 +9,7 @@ import { version } from "./version";
 /**
  * The answer again that a result reference names, from the question kept under it; `null` when none is.
  * `sameVersion` is false when the numbers come from a later version of the methods than the reference.
- * @throws RangeError for the reference of a comparison, which is asked again by its own words
+ * @throws RangeError for the reference of a comparison (`comparedAgain`) or of a place
  */
 export async function result(
   registry: Registry,
@@ -18,7 +18,8 @@ export async function result(
   const kept = await registry.findQuestion(stamp);
   if (kept === null) return null;
   const { measure, by, cohort, state, options, method, version: asked } = JSON.parse(kept) as Question;
-  if (method === "compare") throw new RangeError("result requires the reference of a measure, received that of a comparison");
+  if (method === "compare" || measure === "case-mix")
+    throw new RangeError("result requires the reference of a measure, received that of a comparison");
   const answer = await ask(registry, {
     measure,
     by,

@@ -1,10 +1,10 @@
-import { compare as ask, type CompareAnswer, compareFamily, compareSeveral, type HealingGroup, type MeasureGroup } from "@/lib/answers";
+import { compare as ask, compareFamily, compareSeveral } from "@/lib/answers";
 import type { Registry } from "@/lib/registry";
 import { parseWords, Refusal, textOf, UsageError, wholeNumber } from "../arguments";
 import { fieldsOfSplit } from "../cohort-words";
 import { type Answer, type Command, done } from "../command";
 import { type Sides, sidesAsked } from "../compare/between-words";
-import { textOfComparison, textOfFamily, textOfSeveral } from "../compare/compare-text";
+import { textOfComparison, textOfFamily, textOfSeveral, withoutRows } from "../compare/compare-text";
 import { requireMeasure } from "../measure-words";
 import { withRegistry } from "../registry-folder";
 
@@ -79,10 +79,4 @@ async function refusing<T>(work: () => Promise<T>): Promise<T> {
     if (error instanceof RangeError) throw new Refusal(error.message);
     throw error;
   }
-}
-
-function withoutRows<A extends Pick<CompareAnswer, "groups">>(answer: A) {
-  const bare = (group: HealingGroup | MeasureGroup) =>
-    Object.fromEntries(Object.entries(group).filter(([key]) => key !== "marks" && key !== "rows"));
-  return { ...answer, groups: answer.groups.map(bare) };
 }

@@ -1,8 +1,9 @@
-import { result as ask, version } from "@/lib/answers";
+import { result as ask, comparedAgain, version } from "@/lib/answers";
 import { tellAgain } from "@/lib/reports";
 import { textOfAnswer } from "../answer-text";
 import { parseWords, Refusal, UsageError } from "../arguments";
 import { type Answer, type Command, done } from "../command";
+import { textOfCompared, withoutRows } from "../compare/compare-text";
 import { withRegistry } from "../registry-folder";
 import { textOfTold, toldAsData } from "../told-text";
 import { withoutMarks } from "./measure";
@@ -18,6 +19,8 @@ export const result: Command = {
     return withRegistry(async (registry): Promise<Answer> => {
       const place = await tellAgain(registry, stamp);
       if (place) return again(toldAsData(place.told), textOfTold(place.told), place.version === version);
+      const compared = await comparedAgain(registry, stamp);
+      if (compared) return again(withoutRows(compared.answer), textOfCompared(compared.answer), compared.sameVersion);
       const answer = await ask(registry, stamp);
       if (answer === null) throw new Refusal("No question is kept under that result reference in this registry.");
       return again(withoutMarks(answer), textOfAnswer(answer), answer.sameVersion);

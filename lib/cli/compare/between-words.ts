@@ -1,5 +1,5 @@
 import type { Between, SeveralQuestion } from "@/lib/answers";
-import { conditionField } from "@/lib/cohorts";
+import { conditionField, valueOfText } from "@/lib/cohorts";
 import type { Registry } from "@/lib/registry";
 import { UsageError } from "../arguments";
 import { cohortNamed } from "../cohort-words";
@@ -22,17 +22,11 @@ export async function sidesAsked(registry: Registry, { between, cohorts, cohort 
   }
   const [field = "", codes = ""] = (between ?? "").split("=");
   const definition = conditionField(field);
-  const values = codes.split(",").map((code) => typedValue(definition?.kind, code.trim()));
+  const values = codes.split(",").map((code) => valueOfText(field, code.trim()));
   const where = await cohortNamed(registry, cohort);
   const [a, b, ...more] = values;
   if (!definition || a === undefined || b === undefined) throw new UsageError("--between requires FIELD=CODE,CODE");
   return more.length > 0 ? { several: { field, values, where } } : { two: { field, values: [a, b], where } };
-}
-
-function typedValue(kind: string | undefined, text: string): string | number | boolean | null {
-  if (text === "null") return null;
-  if (kind === "flag") return text === "true";
-  return kind === "count" || kind === "number" ? Number(text) : text;
 }
 
 /** Commas inside JSON are not those between the two cohorts. */

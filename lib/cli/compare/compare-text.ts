@@ -1,4 +1,13 @@
-import type { CompareAnswer, Difference, FamilyAnswer, SeveralAnswer } from "@/lib/answers";
+import type {
+  CaseMixAnswer,
+  CompareAnswer,
+  ComparedAgain,
+  Difference,
+  FamilyAnswer,
+  HealingGroup,
+  MeasureGroup,
+  SeveralAnswer,
+} from "@/lib/answers";
 import { tableText } from "../table-text";
 
 const rounded = (value: number | null) => (value === null ? null : Number(value.toPrecision(4)));
@@ -18,7 +27,7 @@ function differencesTable(differences: readonly Difference[]): string {
   );
 }
 
-function balanceTable({ balance }: CompareAnswer): string {
+function balanceTable({ balance }: Pick<CompareAnswer, "balance">): string {
   return tableText(
     ["case mix", "standardised difference"],
     balance.filter(({ smd }) => smd !== null).map(({ field, smd }) => [field, rounded(smd)]),
@@ -56,4 +65,20 @@ export function textOfFamily({ members, tested }: FamilyAnswer): string {
     ...parts,
     ...(tested > 0 ? [`Holm's rule went over ${tested} p values.`] : []),
   ].join("\n");
+}
+
+/** A comparison, or its case mix, asked again. */
+export function textOfCompared(answer: ComparedAgain): string {
+  if (answer.of === "two") return textOfComparison(answer);
+  return answer.of === "several" ? textOfSeveral(answer) : textOfCaseMix(answer);
+}
+
+function textOfCaseMix(answer: CaseMixAnswer): string {
+  return [balanceTable(answer), "", `Result reference ${answer.stamp}.`].join("\n");
+}
+
+/** The answer without its single segments. */
+export function withoutRows<A extends object>(answer: A) {
+  const bare = (group: object) => Object.fromEntries(Object.entries(group).filter(([key]) => key !== "marks" && key !== "rows"));
+  return "groups" in answer ? { ...answer, groups: (answer.groups as readonly (HealingGroup | MeasureGroup)[]).map(bare) } : answer;
 }
