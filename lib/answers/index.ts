@@ -26,7 +26,7 @@ export type { Difference } from "./compare/differences";
 export { canBeAdjusted, compareFamily, type FamilyAnswer, type FamilyMember, type FamilyQuestion } from "./compare/family";
 export { compareSeveral, type SeveralAnswer, type SeveralQuestion } from "./compare/several";
 export type { Between } from "./compare/sides";
-export { onStraightLines } from "./compare/straight-lines";
+export { isShown, onStraightLines } from "./compare/straight-lines";
 export type { Agreement } from "./complications/agreement";
 export { type ComplicationQuestion, complications } from "./complications/complications";
 export { complicationMatrix, type MatrixAnswer, type MatrixGroup, type MatrixRow } from "./complications/matrix";

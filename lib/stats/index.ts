@@ -3,7 +3,7 @@
 
 // Ground
 export * from "./distributions";
-export { type Note, type NoteCode, noteText } from "./notes";
+export { type Note, type NoteCode, noteCodes, noteText } from "./notes";
 export type { Estimate, PatientLabels, TestResult } from "./record";
 export { type Random, seededRandom } from "./resample/random";
 export { quantileSorted, sortedCopy } from "./summary/order";

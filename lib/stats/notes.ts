@@ -27,6 +27,8 @@ const wordings = {
   "known-later": (note: Facts) => `${note.field ?? "A covariate"} is known only after the clock's start, so no adjusted estimate is given.`,
   "split-known-later": (note: Facts) =>
     `${note.field ?? "The split"} is known only after the clock's start: who healed early can't be in every group. Start the clock at a landmark day.`,
+  "scales-disagree": () =>
+    "At equal gain the ratio and the straight lines disagree about a difference, so none is shown: gains of the groups hardly overlap, or their lines don't pass through nothing.",
   "early-stops-listed": () => "Lengthenings stopped early are listed, never left out.",
   "technique-is-surgeon": () => "One surgeon did most of one technique: technique and surgeon can't be told apart.",
   "constant-values": () => "All values are equal, so nothing can be said about their spread.",
@@ -47,6 +49,9 @@ const wordings = {
 } as const;
 
 const counted = (n: string | number | undefined, word: string) => `${n} ${word}${n === 1 ? "" : "s"}`;
+
+/** Every code, in the order of this page. */
+export const noteCodes = Object.keys(wordings) as readonly NoteCode[];
 
 type Facts = Readonly<Record<string, string | number | undefined>>;
 

@@ -4,9 +4,9 @@ import type { Case } from "../frames/cases";
 import { atLandmark, isKnownAfter } from "../healing/landmark";
 import { seed } from "../healing/median-interval";
 import { said } from "../healing/said";
-import { type Asked, type Compared, type Difference, hasBoth, labels, means, names, once } from "./differences";
+import { type Asked, type Compared, type Difference, detectableFor, hasBoth, labels, means, names, once } from "./differences";
 import { namesBone, type Side } from "./sides";
-import { straightLinesDifference } from "./straight-lines";
+import { isShown, straightLinesDifference } from "./straight-lines";
 
 type Row = {
   readonly value: number;
@@ -46,7 +46,9 @@ export function compareClock(sides: readonly [Side, Side], clock: IndexDefinitio
     { what: `mean ${definition.unit}`, test: asked.test, isIndex: definition.per !== null && !definition.inverse },
   );
   const lines = equal.differences.length > 0 && asked.adjust.length === 0 ? straightLines(rows, sides) : [];
-  return { differences: [...equal.differences, ...plain.differences, ...lines], notes: once([...equal.notes, ...plain.notes]) };
+  const shown = [equal.differences[0], lines[0]].flatMap((one) => (one === undefined || one.lower === null ? [] : [isShown(one)]));
+  const doubt = new Set(shown).size > 1 ? [said({ code: "scales-disagree" })] : [];
+  return { differences: [...equal.differences, ...plain.differences, ...lines], notes: once([...doubt, ...equal.notes, ...plain.notes]) };
 }
 
 function straightLines(rows: readonly Row[], sides: readonly [Side, Side]): readonly Difference[] {
@@ -56,6 +58,9 @@ function straightLines(rows: readonly Row[], sides: readonly [Side, Side]): read
   );
   return difference ? [difference] : [];
 }
+
+/** From the scale of logarithms. */
+const ratioOf = (log: number | null) => (log === null ? null : Math.exp(log));
 
 function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, test, landmark }: Asked): Compared {
   const rows = all.filter((row) => (row.gainMm ?? 0) > 0 && row.days > 0);
@@ -96,7 +101,7 @@ function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, 
     p: answer.test?.p ?? null,
     method: ratio?.method ?? "not estimable",
     adjustedFor: ratio ? adjust : [],
-    detectable: null,
+    detectable: ratioOf(detectableFor({ se: coefficient?.se ?? null, df: coefficient?.df ?? null })),
   };
   return { differences: [difference], notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said) };
 }

@@ -1,4 +1,4 @@
-import { type Covariate, estimate, smallestDetectableDifference } from "@/lib/stats";
+import { type Covariate, cr2Difference, estimate, smallestDetectableDifference } from "@/lib/stats";
 import { seed } from "../healing/median-interval";
 import { said } from "../healing/said";
 import type { Note } from "../types";
@@ -18,7 +18,7 @@ export type Difference = {
   readonly p: number | null;
   readonly method: string;
   readonly adjustedFor: readonly string[];
-  /** Smallest difference that groups like these could have shown with 80 % power. */
+  /** Smallest difference that groups like these could have shown with 80 % power; of days at equal gain the smallest ratio above 1. */
   readonly detectable: number | null;
 };
 export type Compared = { readonly differences: readonly Difference[]; readonly notes: readonly Note[] };
@@ -59,8 +59,13 @@ type Recorded = Pick<Difference, "estimate" | "se" | "df" | "lower" | "upper" | 
 /** A difference of means as an answer gives it, with the smallest that it could have shown. */
 export function asDifference(of: Pick<Difference, "a" | "b">, what: string, record: Recorded): Difference {
   const { estimate: value, se, df, lower, upper, method } = record;
-  const detectable = se !== null && df !== null && se > 0 && df >= 1 ? smallestDetectableDifference({ se, df }).estimate : null;
+  const detectable = detectableFor({ se, df });
   return { ...of, kind: "difference", what, estimate: value, se, df, lower, upper, p: null, method, adjustedFor: [], detectable };
+}
+
+/** The smallest difference that an error of this size could have shown; `null` where nothing varies or df are too few. */
+export function detectableFor({ se, df }: Pick<Difference, "se" | "df">): number | null {
+  return se !== null && df !== null && se > 0 && df >= 1 ? smallestDetectableDifference({ se, df }).estimate : null;
 }
 
 /** Shares of two groups: risk difference, and risk ratio where it can be estimated. */
@@ -90,7 +95,10 @@ export function shares(
   const { difference, ratio, firth } = answer.records;
   const odds = firth?.coefficients[1];
   const differences = [
-    entry(sides, "difference", "risk difference", difference, answer.test?.p ?? null, []),
+    {
+      ...entry(sides, "difference", "risk difference", difference, answer.test?.p ?? null, []),
+      detectable: detectableFor(cr2Difference({ values: rows.map((row) => row.value), ...common })),
+    },
     entry(sides, "ratio", "risk ratio", ratio, null, []),
     // where a cell is zero no risk ratio can be had; the odds ratio with its penalty can
     ...(firth && odds ? [entry(sides, "ratio", "odds ratio", { ...exponentiated(odds), method: firth.method }, null, [])] : []),

@@ -53,6 +53,12 @@ export function straightLinesDifference(rows: readonly Row[], sides: readonly [S
   };
 }
 
+/** Whether an interval leaves *no difference* out. */
+export function isShown({ kind, lower, upper }: Difference): boolean {
+  const none = kind === "ratio" ? 1 : 0;
+  return lower !== null && upper !== null && (lower > none || upper < none);
+}
+
 const leastPatients = 3;
 
 /** Gain must vary within a group, or it can't be told from the group. */

@@ -1,4 +1,4 @@
-import type { DaysAgainstGainGroup, Difference } from "@/lib/answers";
+import { type DaysAgainstGainGroup, type Difference, isShown } from "@/lib/answers";
 import { decimals, shownInterval, shownText, shownUnit } from "@/lib/charts";
 
 type Naming = (value: string) => string;
@@ -21,10 +21,6 @@ export function ratioText(ratio: Difference, naming: Naming, lines: Difference |
   if (lines && !isShown(lines))
     return `No difference is shown at equal gain: on straight lines ${first} less ${second} is ${linesText(lines)}. As a ratio it is ${decimals(estimate, 2)} (${interval ?? "no interval"}); the two disagree where gains of the groups hardly overlap.`;
   return `${start}: ${estimate < 1 ? "fewer" : "more"} days for the same gain.`;
-}
-
-function isShown({ lower, upper }: Difference): boolean {
-  return lower !== null && upper !== null && (lower > 0 || upper < 0);
 }
 
 function linesText(lines: Difference): string {

@@ -4,6 +4,7 @@ import {
   type Difference,
   type FamilyAnswer,
   type FamilyMember,
+  isShown,
   onStraightLines,
 } from "@/lib/answers";
 import { counted, decimals, listed, type ShownUnit, shownInterval, shownText, shownUnit, withUnit } from "@/lib/charts";
@@ -53,11 +54,11 @@ export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named
   const unhealed = lead.kind === "ratio" ? unhealedText(crude) : null;
   if (unhealed !== null) parts.push(unhealed);
   if (adjusted) parts.push(adjustedText(adjusted.differences[0], named));
-  const detectable = lead.detectable ?? index?.detectable ?? null;
-  if (detectable !== null && index)
-    parts.push(
-      `groups like these could have shown a difference of ${withUnit(shownText(detectable, unitOfDifference(index)), unitOfDifference(index))}`,
-    );
+  const could = lead.detectable === null ? index : lead;
+  if (could && could.detectable !== null) {
+    const unit = unitOfDifference(could);
+    parts.push(`groups like these could have shown a ${could.kind} of ${withUnit(shownText(could.detectable, unit), unit)}`);
+  }
   if (named.test) parts.push(pText(adjusted?.differences[0]?.p ?? lead.p, holm));
   return `${parts.join("; ")}.`;
 }
@@ -80,11 +81,6 @@ function differenceText(difference: Difference, a: string, b: string, lines: Dif
   const form = difference.kind === "ratio" ? `${difference.what}, ${a} over ${b}` : `${difference.what}, ${a} less ${b}`;
   const verdict = lower === null ? "; too few patients for an interval" : shown ? "" : ", so no difference is shown";
   return `${form}: ${limitsText(difference)}${verdict}`;
-}
-
-function isShown({ kind, lower, upper }: Difference): boolean {
-  const none = kind === "ratio" ? 1 : 0;
-  return lower !== null && upper !== null && (lower > none || upper < none);
 }
 
 export function limitsText(difference: Difference): string {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { compare, daysAgainstGain, healing } from "@/lib/answers";
+import { compare, daysAgainstGain, healing, isShown, onStraightLines } from "@/lib/answers";
 import { emptyRegistry } from "../demo-registry";
 import { trap } from "./trap";
 
@@ -18,6 +18,10 @@ describe("two groups on one line, days = 60 + 20 · cm, with unlike gains", () =
     // by arithmetic: 60/2.0…4.0 + 20 against 60/6.0…8.0 + 20, about 20 against 9 days/cm above the slope
     expect(index?.lower).toBeGreaterThan(5);
     expect(answer.notes.map(({ code }) => code)).toContain("shared-denominator");
+    // a ratio can't hold a line that doesn't pass through nothing; the lines are one, and the answer says that the two disagree
+    const lines = answer.differences.find(({ what }) => what === onStraightLines);
+    expect(lines && isShown(lines)).toBe(false);
+    expect(answer.notes.map(({ code }) => code).includes("scales-disagree")).toBe(equal !== undefined && isShown(equal));
   });
 
   test("split by device, the answer bears the note and each line finds 60 and 20", async () => {
