@@ -12,8 +12,15 @@ export function describeWhere(where: Where): string {
 function describePart(key: string, part: Condition | readonly Where[] | Where): string {
   if (key === "any") return `(${(part as readonly Where[]).map(describeWhere).join(" or ")})`;
   if (key === "all") return `(${(part as readonly Where[]).map(describeWhere).join(" and ")})`;
-  if (key === "not") return `not (${describeWhere(part as Where)})`;
+  if (key === "not") return `not ${bracketed(part as Where)}`;
   return describeCondition(key, part as Condition);
+}
+
+/** In brackets, once: what one of several conditions says brings its own. */
+function bracketed(where: Where): string {
+  const words = describeWhere(where);
+  const [only, ...more] = Object.keys(where);
+  return more.length === 0 && (only === "any" || only === "all") ? words : `(${words})`;
 }
 
 function describeCondition(id: string, part: Condition): string {
@@ -34,7 +41,7 @@ function describeCondition(id: string, part: Condition): string {
  */
 export function describeOutside(where: Where): string {
   const [first, ...rest] = Object.entries(where);
-  if (!first || rest.length > 0) return `not (${describeWhere(where)})`;
+  if (!first || rest.length > 0) return `not ${bracketed(where)}`;
   const [key, part] = first;
   if (part === undefined) return "nobody";
   if (key === "any") return `none of: ${(part as readonly Where[]).map(describeWhere).join(", ")}`;

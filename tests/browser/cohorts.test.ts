@@ -114,7 +114,7 @@ describe("building a cohort", () => {
     await group.getByLabel("How these hold together").selectOption({ label: "none of these holds" });
     await page.waitForURL(/not/);
     const { words, segments } = await shownBy(page);
-    expect(words).toContain("not ((diabetes no or smoking never))");
+    expect(words).toContain("not (diabetes no or smoking never)");
     await page.locator(".answer", { hasText: `${segments} segment` }).waitFor();
   });
 

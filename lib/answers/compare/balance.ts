@@ -1,5 +1,5 @@
 import { conditionField, conditionUnit } from "@/lib/cohorts";
-import { meanOf, sampleDeviation, standardisedDifference } from "@/lib/stats";
+import { meanOf, sampleDeviation, standardisedDifference, thresholds } from "@/lib/stats";
 import type { Case } from "../frames/cases";
 import { isKnownAfter } from "../healing/landmark";
 
@@ -29,7 +29,7 @@ export type Likeness =
 export type Balance = {
   readonly field: string;
   readonly label: string;
-  /** Standardised difference, first group less second; of codes without a sign. `null`: nothing varies, or nothing is recorded. */
+  /** Standardised difference, first group less second; of codes without a sign. `null`: nothing varies, nothing is recorded, or a group has too few patients. */
   readonly smd: number | null;
   readonly recorded: readonly [a: number, b: number];
   /** `null` where nothing is recorded. */
@@ -38,13 +38,17 @@ export type Balance = {
 
 const personFields: ReadonlySet<string> = new Set(["sex", "indication", "aetiology", "smoking", "diabetes", "vitaminDDeficiency"]);
 
-/** How unlike two groups were to begin with, field by field, over what is recorded; fields of the person count each person once. */
+/**
+ * How unlike two groups were to begin with, field by field, over what is recorded; fields of the person count each person once.
+ * Of one or two patients the spread, by which a difference is measured, is chance: no difference is given.
+ */
 export function balanceOf(a: readonly Case[], b: readonly Case[]): readonly Balance[] {
+  const enough = [a, b].every((cases) => new Set(cases.map(({ segment }) => segment.person)).size >= thresholds.patientsForInterval);
   return caseMixFields.map((field) => {
     const [left, right] = [valuesOf(a, field), valuesOf(b, field)];
     const label = conditionField(field)?.label ?? field;
     const like = [likenessOf(field, left), likenessOf(field, right)] as const;
-    return { field, label, smd: smdOf(left, right), recorded: [left.length, right.length] as const, like };
+    return { field, label, smd: enough ? smdOf(left, right) : null, recorded: [left.length, right.length] as const, like };
   });
 }
 

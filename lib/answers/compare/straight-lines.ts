@@ -1,4 +1,4 @@
-import { cr2Regression } from "@/lib/stats";
+import { cr2Regression, thresholds } from "@/lib/stats";
 import { type Difference, names } from "./differences";
 import type { Side } from "./sides";
 
@@ -25,7 +25,7 @@ export function straightLinesDifference(rows: readonly Row[], sides: readonly [S
     !inFirst.includes(1) ||
     !inFirst.includes(0) ||
     !bothVary(gains, inFirst) ||
-    new Set(healed.map(({ person }) => person)).size < leastPatients
+    new Set(healed.map(({ person }) => person)).size < thresholds.patientsForInterval
   )
     return null;
   const { coefficients, method } = cr2Regression({
@@ -58,8 +58,6 @@ export function isShown({ kind, lower, upper }: Difference): boolean {
   const none = kind === "ratio" ? 1 : 0;
   return lower !== null && upper !== null && (lower > none || upper < none);
 }
-
-const leastPatients = 3;
 
 /** Gain must vary within a group, or it can't be told from the group. */
 function bothVary(gains: readonly number[], inFirst: readonly number[]): boolean {
