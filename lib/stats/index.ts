@@ -13,6 +13,7 @@ export { thresholds } from "./thresholds";
 // Quantiles
 export { medianInterval } from "./median-interval";
 export { quantile } from "./quantile";
+export { woodruffInterval } from "./woodruff-interval";
 
 // Shares and counts
 export { clopperPearson } from "./clopper-pearson";

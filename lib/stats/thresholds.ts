@@ -17,6 +17,8 @@ export const thresholds = {
   patientsForCurve: 10,
   /** Below this many patients nothing is bootstrapped. */
   patientsForBootstrap: 20,
+  /** From this many patients on the interval of a median is Woodruff's: resampling them would say the same and take long. */
+  patientsForWoodruff: 500,
   /** Above this share of resamples without a value a bootstrap has no interval. */
   failedResamples: 0.05,
   /** Up to this many arrangements a permutation test takes all of them. */

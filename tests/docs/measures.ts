@@ -80,7 +80,11 @@ ratios alone.`;
 /** What each row of the dispatcher is for, and where an answer gets it. */
 const reached: Readonly<Record<SituationName, readonly [situation: string, gets: string, where: string]>> = {
   mean: ["one mean", "bone-weighted mean, CR2; mean of patients beside", "`measure`"],
-  median: ["median, all observed", "type 7; patient bootstrap", "`stats patient-bootstrap`; `measure` takes the same bootstrap by itself"],
+  median: [
+    "median, all observed",
+    "type 7; patient bootstrap, of 500 patients or more Woodruff's interval; of one value a patient order statistics",
+    "`measure`, and `stats patient-bootstrap`, `woodruff-interval`, `median-interval`",
+  ],
   "ratio-of-sums": ["all days over all centimetres", "linearised by patient", "`measure` of an index"],
   "two-means": ["two means", "CR2 difference, or within patients; smallest difference that could have been shown", "`compare`"],
   "several-means": ["three groups or more", "each against all others, HTZ over all", "`compare --between FIELD=A,B,C`"],

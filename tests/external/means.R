@@ -102,6 +102,15 @@ out[["share-bacteria"]] <- clusteredShare(absent, bacteria$ID)
 small <- bacteria$ID %in% c("X01", "X02", "X03", "X05", "X07", "Y01"); out[["share-bacteria-six"]] <- clusteredShare(absent[small], bacteria$ID[small])
 lens <- chick$weight > 100; out[["share-chick"]] <- clusteredShare(as.numeric(lens), chick$Chick)
 
+# Medians of clustered values: Woodruff's interval, the quantiles at the score limits of the share up to the median
+woodruff <- function(y, cluster) {
+  q <- unname(quantile(y, .5)); e <- clusteredShare(as.numeric(y <= q), cluster)$nEffective; ci <- unname(quantile(y, score(.5, e)))
+  list(values = y, patient = id(cluster), estimate = q, nEffective = e, lower = ci[1], upper = ci[2])
+}
+out[["woodruff-chick"]] <- woodruff(chick$weight, chick$Chick)
+out[["woodruff-epil"]] <- woodruff(epil$y, epil$subject)
+out[["woodruff-orthodont"]] <- woodruff(ortho$distance, ortho$Subject)
+
 # Differences and ratios of shares
 g <- ifelse(bacteria$trt == "placebo", "placebo", "drug"); late <- ifelse(bacteria$week > 2, "late", "early")
 ratioFit <- function(y, g, cluster, e = NULL) {

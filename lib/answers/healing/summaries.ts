@@ -48,7 +48,7 @@ export function ratioOf(measured: readonly Measured[]): Mean {
 
 /**
  * The median on the index scale: by the Kaplan–Meier curve with its assumption-free bounds. Only a fully observed group has an interval
- * (patient bootstrap): with unhealed bones the curve on this scale is description.
+ * (by patients): with unhealed bones the curve on this scale is description.
  */
 export function medianOf(measured: readonly Measured[], censored: readonly Censored[]): Median {
   const rows = [...measured, ...censored];
@@ -62,7 +62,13 @@ export function medianOf(measured: readonly Measured[], censored: readonly Censo
     event: rows.map(({ reading }) => (reading === "measured" ? 1 : 0)),
     patient: rows.map(({ person }) => person),
   });
-  const interval = censored.length === 0 ? medianInterval(measured) : { lower: null, upper: null, notes: [] };
+  const interval =
+    censored.length === 0
+      ? medianInterval(
+          rows.map(({ value }) => value),
+          rows.map(({ person }) => person),
+        )
+      : { lower: null, upper: null, notes: [] };
   return { estimate: median, ...interval, bounds, notes: [...notes.map(said), ...interval.notes] };
 }
 

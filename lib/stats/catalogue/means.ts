@@ -15,6 +15,7 @@ import { signFlip } from "../sign-flip";
 import { smallestDetectableDifference } from "../smallest-detectable-difference";
 import { type StandardisedInput, standardisedDifference } from "../standardised-difference";
 import { welch } from "../welch";
+import { woodruffInterval } from "../woodruff-interval";
 import { method } from "./entry";
 import { between, confidence, design, group, numbers, patient, patientOrNone, seed, values } from "./fields";
 
@@ -75,6 +76,16 @@ export const means = [
     medianInterval,
     {
       values: [...days.values, 38.8],
+    },
+  ),
+  method(
+    "woodruff-interval",
+    "A quantile of clustered values with Woodruff's interval",
+    z.strictObject({ values, patient, p: z.number().gt(0).lt(1).default(0.5), confidence }),
+    woodruffInterval,
+    {
+      values: Array.from({ length: 24 }, (_, i) => 28 + ((i * 7) % 19)),
+      patient: Array.from({ length: 24 }, (_, i) => Math.min(i, 21)),
     },
   ),
   method("cr2-difference", "Difference of two means, clustered by patient", twoGroups, cr2Difference, apart),

@@ -5,6 +5,7 @@ import type { PatientLabels } from "../record";
 import { requireFinite, requireSome } from "../require";
 import { quantileSorted, sortedCopy } from "../summary/order";
 import { thresholds } from "../thresholds";
+import { woodruffInterval } from "../woodruff-interval";
 import { type Answer, type Asked, tooFew } from "./answer";
 
 export interface MedianSituation extends Asked {
@@ -12,6 +13,8 @@ export interface MedianSituation extends Asked {
   readonly values: readonly number[];
   readonly patient: PatientLabels;
   readonly seed: number;
+  /** How often patients are drawn, where they are. */
+  readonly repeats?: number;
 }
 
 export interface Quantiles {
@@ -33,8 +36,8 @@ export type MedianAnswer = Answer<{
   } | null;
 }>;
 
-/** Type 7; interval from 20 patients on: by resampling patients, or between order statistics when every patient has one value. */
-export function estimateMedian({ values, patient, seed, confidence = 0.95 }: MedianSituation): MedianAnswer {
+/** Type 7; interval from 20 patients on: between order statistics when every patient has one value, else by resampling patients, of very many Woodruff's. */
+export function estimateMedian({ values, patient, seed, repeats = 9999, confidence = 0.95 }: MedianSituation): MedianAnswer {
   requireSome("estimate", "value", values.length);
   requireFinite("estimate", "values", values);
   const quantiles = quantilesOf(values);
@@ -44,11 +47,13 @@ export function estimateMedian({ values, patient, seed, confidence = 0.95 }: Med
     const lead = patients < thresholds.patientsForInterval ? "values" : "quantiles";
     return { lead, records: { quantiles, interval: null }, test: null, notes };
   }
-  const interval =
-    patients === values.length
-      ? medianInterval({ values, confidence })
-      : patientBootstrap({ values, patient, statistic: "quantile", p: 0.5, seed, confidence });
-  return { lead: "quantiles", records: { quantiles, interval }, test: null, notes: interval.notes };
+  const interval = () => {
+    if (patients === values.length) return medianInterval({ values, confidence });
+    if (patients >= thresholds.patientsForWoodruff) return woodruffInterval({ values, patient, confidence });
+    return patientBootstrap({ values, patient, statistic: "quantile", p: 0.5, repeats, seed, confidence });
+  };
+  const found = interval();
+  return { lead: "quantiles", records: { quantiles, interval: found }, test: null, notes: found.notes };
 }
 
 export function quantilesOf(values: readonly number[]): Quantiles {

@@ -30,6 +30,7 @@ const methods: readonly (readonly [prefix: string, method: string, rename?: Read
   ["regression-", "cr2-regression"],
   ["wald-", "htz-wald"],
   ["share-", "wilson-clustered"],
+  ["woodruff-", "woodruff-interval"],
   ["risk-ratio-", "risk-ratio", { values: "event" }],
   ["risk-difference-", "risk-difference", { values: "event" }],
   ["rate-ratio-", "rate-ratio", { values: "events" }],
