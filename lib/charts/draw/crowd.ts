@@ -12,29 +12,33 @@ const mostAlone = 2;
  * without their names; those that stand alone keep theirs, and the description says so. Any other scene is left as it is.
  */
 export function asCrowd(scene: Scene): Scene {
-  const all = scene.marks.filter(isNamed);
-  if (all.length <= mostNamed) return scene;
+  // the square of each mark that has a name; -1 of any other
+  const squares = Float64Array.from(scene.marks, (mark) => (isNamed(mark) ? squareOf(mark) : -1));
   const standing = new Map<number, number>();
-  const squareOf = ({ x, y }: SymbolMark) => Math.floor(x / square) * 100_000 + Math.floor(y / square);
-  for (const mark of all) standing.set(squareOf(mark), (standing.get(squareOf(mark)) ?? 0) + 1);
-  const isCrowded = (mark: Mark): mark is SymbolMark => isNamed(mark) && (standing.get(squareOf(mark)) ?? 0) > mostAlone;
-  const looks = new Map<string, SymbolMark[]>();
+  let named = 0;
+  for (const at of squares) {
+    if (at < 0) continue;
+    named += 1;
+    standing.set(at, (standing.get(at) ?? 0) + 1);
+  }
+  if (named <= mostNamed) return scene;
+  const crowds: SymbolMark[][] = [];
   const marks: (Mark | SymbolMark[])[] = [];
-  for (const mark of scene.marks) {
-    if (!isCrowded(mark)) {
+  scene.marks.forEach((mark, i) => {
+    const at = squares[i] as number;
+    if (at < 0 || !isNamed(mark) || (standing.get(at) ?? 0) <= mostAlone) {
       marks.push(mark);
-      continue;
+      return;
     }
-    const look = lookOf(mark);
-    const held = looks.get(look);
+    const held = crowds.find(([first]) => first !== undefined && isAlike(first, mark));
     if (held) held.push(mark);
     else {
       // a crowd stands where its first mark stood
       const crowd = [mark];
-      looks.set(look, crowd);
+      crowds.push(crowd);
       marks.push(crowd);
     }
-  }
+  });
   const drawn = marks.map((one) => (Array.isArray(one) ? together(one) : one));
   return { ...scene, marks: drawn, description: `${scene.description} Where marks crowd they are drawn without their names.` };
 }
@@ -43,8 +47,15 @@ function isNamed(mark: Mark): mark is SymbolMark {
   return mark.mark === "symbol" && mark.label !== undefined;
 }
 
-function lookOf({ shape, ink, size, hollow = false, opacity = 1 }: SymbolMark): string {
-  return `${shape} ${ink} ${size} ${hollow} ${opacity}`;
+/** A number for each square of the picture, none below 0. */
+function squareOf({ x, y }: SymbolMark): number {
+  return Math.max(0, Math.floor(x / square)) * 100_000 + Math.max(0, Math.floor(y / square));
+}
+
+const looks = ["shape", "ink", "size", "hollow", "opacity"] as const;
+
+function isAlike(one: SymbolMark, other: SymbolMark): boolean {
+  return looks.every((look) => one[look] === other[look]);
 }
 
 /** So small, a disc is drawn as the square of its area, in half the letters. */

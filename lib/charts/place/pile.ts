@@ -2,7 +2,7 @@
 const touch = 1e-6;
 
 /** With more discs nobody sees one by one whether they touch, and looking for each one's place takes too long. */
-const mostPiled = 8000;
+const mostPiled = 1500;
 
 /** One on the other in columns as wide as a disc. */
 function stacked(xs: readonly number[], radius: number): number[] {
