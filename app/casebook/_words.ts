@@ -18,19 +18,23 @@ export function codeWords(code: string): string {
   return words[code] ?? labelOfCode(code).toLowerCase();
 }
 
-/** A number without zeros that say nothing, two decimals at the most. */
-export function numberWords(value: number): string {
-  const digits = [0, 1, 2].find((n) => Math.abs(value - Number(value.toFixed(n))) < 1e-9) ?? 2;
+/** Digits after the point that say something, two at the most. */
+export function digitsNeeded(value: number): number {
+  return [0, 1, 2].find((n) => Math.abs(value - Number(value.toFixed(n))) < 1e-9) ?? 2;
+}
+
+/** A number without zeros that say nothing, or with the digits given. */
+export function numberWords(value: number, digits = digitsNeeded(value)): string {
   return decimals(value, digits);
 }
 
 type Shown = { readonly kind: "code" | "flag" | "number" | "days" | "text"; readonly unit: string | null };
 
-/** A value in words, without its unit. What was not recorded is a dash. */
-export function valueText({ kind }: Pick<Shown, "kind">, value: Value): string {
+/** A value in words, without its unit; a number with no more digits than it needs, or with those of its column. What was not recorded is a dash. */
+export function valueText({ kind }: Pick<Shown, "kind">, value: Value, digits?: number): string {
   if (value === null) return "–";
   if (typeof value === "boolean") return value ? "yes" : "no";
-  if (typeof value === "number") return numberWords(value);
+  if (typeof value === "number") return numberWords(value, digits);
   return kind === "code" ? codeWords(value) : value;
 }
 

@@ -31,7 +31,10 @@ async function Book({ asked }: { readonly asked: BookAsked }) {
       <h1 className="only-heard">Casebook</h1>
       <BookSentence asked={asked} />
       <Search asked={asked} />
-      <p className="answer number">{answerWords(answer)}</p>
+      <p className="answer number">
+        {answerWords(answer)}
+        {asked.search === "" ? null : <span className="only-printed"> Searched for: {asked.search}.</span>}
+      </p>
       <Reckoned asked={asked} answer={answer} />
       <Whose />
       {answer.segments === 0 ? null : (

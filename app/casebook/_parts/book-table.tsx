@@ -1,11 +1,12 @@
 import type { CasebookAnswer, CasebookColumn, CasebookRow } from "@/lib/answers";
 import { addressOf, type BookAsked } from "../_question";
-import { valueText } from "../_words";
+import { digitsNeeded, valueText } from "../_words";
 
 type Props = { readonly asked: BookAsked; readonly answer: CasebookAnswer };
 
 /** The rows of the window, a segment a row; it scrolls inside itself, the case staying. */
 export function BookTable({ asked, answer }: Props) {
+  const columns = answer.columns.map((column) => ({ ...column, digits: digitsOf(column, answer.rows) }));
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard to be scrolled
     <section className="scrolls book" tabIndex={0} aria-label="Segments held">
@@ -17,10 +18,19 @@ export function BookTable({ asked, answer }: Props) {
             {answer.columns.map((column) => headCell(asked, { ...column, isNumber: isNumber(column) }))}
           </tr>
         </thead>
-        <tbody>{answer.rows.map((row) => bookRow(row, answer.columns, asked.asOf))}</tbody>
+        <tbody>{answer.rows.map((row) => bookRow(row, columns, asked.asOf))}</tbody>
       </table>
     </section>
   );
+}
+
+type Column = CasebookColumn & { readonly digits: number };
+
+/** So many digits for a whole column that its points stand under one another; an index is told to one. */
+function digitsOf({ id, unit }: CasebookColumn, rows: readonly CasebookRow[]): number {
+  const most = unit === "days/cm" ? 1 : 2;
+  const needed = rows.map(({ values: { [id]: value } }) => (typeof value === "number" ? digitsNeeded(value) : 0));
+  return Math.min(most, Math.max(0, ...needed));
 }
 
 const isNumber = ({ kind }: CasebookColumn) => kind === "number" || kind === "days";
@@ -44,7 +54,7 @@ function headCell(asked: BookAsked, { id, label, unit, isNumber: right }: Head) 
   );
 }
 
-function bookRow({ case: number, segment, values }: CasebookRow, columns: readonly CasebookColumn[], asOf: number | null) {
+function bookRow({ case: number, segment, values }: CasebookRow, columns: readonly Column[], asOf: number | null) {
   return (
     <tr key={segment}>
       <th scope="row" className="start">
@@ -53,7 +63,7 @@ function bookRow({ case: number, segment, values }: CasebookRow, columns: readon
       </th>
       {columns.map((column) => (
         <td key={column.id} className={isNumber(column) ? undefined : "start"}>
-          {valueText(column, values[column.id] ?? null)}
+          {valueText(column, values[column.id] ?? null, column.digits)}
         </td>
       ))}
     </tr>
