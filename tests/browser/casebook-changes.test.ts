@@ -67,10 +67,13 @@ async function openKey(page: Page, at: string): Promise<void> {
   await page.getByLabel("Local numbers, a line each").waitFor();
 }
 
-/** Everything that a page sends, addresses and bodies. */
+/** Everything that a page sends, addresses and bodies; its icon the browser fetches when it likes. */
 function sentBy(page: Page): string[] {
   const sent: string[] = [];
-  page.on("request", (request: Request) => sent.push(`${request.method()} ${request.url()} ${request.postData() ?? ""}`));
+  page.on("request", (request: Request) => {
+    if (!new URL(request.url()).pathname.endsWith("/icon.svg"))
+      sent.push(`${request.method()} ${request.url()} ${request.postData() ?? ""}`);
+  });
   return sent;
 }
 

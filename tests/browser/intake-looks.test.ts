@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { inRegistry } from "../integration/in-registry";
 import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
 import { type OwnRegistry, ownRegistry } from "./intake/own-registry";
-import { bring, demoFile, goOn, loadMapping, makeKey, openKey, passphrase, textFile, turnTo, workedThrough } from "./intake/walk";
+import { bring, demoFile, goOn, loadMapping, openKey, passphrase, textFile, turnTo, workedThrough } from "./intake/walk";
 
 const { open } = oneBrowser();
 
@@ -234,30 +234,6 @@ test("long work says how far it is, and stopping it leaves nothing half done", a
   const batches = await inRegistry(registry.data, (open) => open.batches());
   expect(said).toMatch(/Stopped|too late/);
   expect(settled.startsWith("Stopped.") ? 0 : 1).toBe(batches.length);
-  await page.context().close();
-  await registry.stop();
-});
-
-test("a stop while the rows are on their way keeps all of them or none, and the page says which", async () => {
-  const registry = await ownRegistry();
-  const page = await open({ viewport: { width: 1280, height: 800 } });
-  const rows = Array.from({ length: 30_000 }, (_, i) => `${String(1_000_000 + i)},Femur,L,2023-01-04,5.1,M`);
-  await page.goto(`${registry.address}/intake`);
-  await bring(page, textFile("large.csv", `Hosp No,Segment,Side,Date of op,Gain (cm),Sex\n${rows.join("\n")}\n`));
-  await page.getByText("30000 rows of 6 columns").waitFor();
-  await goOn(page);
-  await makeKey(page);
-  await expect.poll(() => page.locator(".column").count(), { timeout: 60_000 }).toBe(6);
-  await turnTo(page, "What will be kept");
-  await page.getByRole("button", { name: /^Keep/ }).click();
-  await page.locator(".working", { hasText: "Sending the stripped rows" }).waitFor();
-  await shoot(page, "intake-7-sending-wide");
-  await page.getByRole("button", { name: "Stop" }).click();
-  const settled = page.locator("p[role=alert]").filter({ hasText: /Stopped\. Nothing was changed\.|The stop came too late/ });
-  const said = await settled.innerText();
-  await page.waitForTimeout(2000);
-  const batches = await inRegistry(registry.data, (open) => open.batches());
-  expect(batches).toHaveLength(said.startsWith("Stopped.") ? 0 : 1);
   await page.context().close();
   await registry.stop();
 });
