@@ -18,6 +18,7 @@ export default defineConfig({
         test: {
           name: "integration",
           include: ["tests/integration/**/*.test.ts", "tests/external/**/*.test.ts"],
+          exclude: ["**/*.long.test.ts"],
           globalSetup: ["tests/external/announce.ts"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
@@ -26,8 +27,21 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          // npm run test:long: every raw file and every place, at length
+          name: "long",
+          include: ["tests/**/*.long.test.ts"],
+          globalSetup: ["tests/browser/server.ts"],
+          fileParallelism: false,
+          testTimeout: 240_000,
+          hookTimeout: 300_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
+          exclude: ["**/*.long.test.ts"],
           globalSetup: ["tests/browser/server.ts"],
           fileParallelism: false,
           testTimeout: 120_000,

@@ -65,7 +65,8 @@ export async function runTests(args) {
   }
   const report = path.join(mkdtempSync(path.join(tmpdir(), "lengthbook-tests-")), "report.json");
   const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
-  const code = await run(["node_modules/vitest/vitest.mjs", "run", ...reporters, ...args]);
+  const asked = args.length > 0 ? args : ["unit", "integration", "browser"].map((name) => `--project=${name}`);
+  const code = await run(["node_modules/vitest/vitest.mjs", "run", ...reporters, ...asked]);
   const result = JSON.parse(readFileSync(report, "utf8"));
   count.passed += result.numPassedTests;
   count.failed += result.numFailedTests;
