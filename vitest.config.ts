@@ -27,7 +27,7 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          // npm run test:long: every raw file and every place, at length
+          // npm run test:long: every raw file, every part and every place, at length
           name: "long",
           include: ["tests/**/*.long.test.ts"],
           globalSetup: ["tests/browser/server.ts"],
