@@ -14,6 +14,7 @@ export { type IncidenceQuestion, tellIncidence } from "./outcomes/incidence";
 export { type MeasuredQuestion, tellMeasured } from "./outcomes/measured";
 export { tellMotion } from "./outcomes/motion";
 export { type ProportionQuestion, tellProportion } from "./outcomes/proportion";
+export { type SeveralGroupsQuestion, tellSeveralGroups } from "./outcomes/several-groups";
 export { tellSideBySide } from "./outcomes/side-by-side";
 export type { SideBySideQuestion } from "./outcomes/side-by-side-question";
 export { tellAgain } from "./told/again";

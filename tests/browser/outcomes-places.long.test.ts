@@ -40,6 +40,11 @@ const places = [
     of: "whole",
     path: "/outcomes/side-by-side?field=bone&test=yes&measure=surgery-to-consolidation&measure=complication-segments-with-any&adjust=ageAtSurgeryYears&adjust=gainMm",
   },
+  {
+    page: "side-by-side-groups",
+    of: "whole",
+    path: "/outcomes/side-by-side?between=groups&test=yes&measure=surgery-to-consolidation&measure=gain-error",
+  },
   { page: "side-by-side-cohorts", of: "whole", path: "/outcomes/side-by-side?between=cohorts" },
   { page: "curve-nobody", of: "whole", path: `/outcomes/healing-curve?where=${nobody}` },
   { page: "side-by-side-nobody", of: "whole", path: `/outcomes/side-by-side?where=${nobody}` },

@@ -134,6 +134,7 @@ export const shapes: Readonly<Record<string, Readonly<Record<string, Shape>>>> =
       keys: {
         sides: "the groups' names",
         groups: "as `measure` gives them",
+        balance: "case mix, `[{ field, smd }]` and more: `smd` the largest between any two of the groups",
         differences: "each group against all others together, as those of two groups",
         p: "of the groups together, or `null`",
         testMethod: "in words, or `null`",
@@ -141,6 +142,9 @@ export const shapes: Readonly<Record<string, Readonly<Record<string, Shape>>>> =
       },
     },
     "several outcomes": { keys: { members: "a comparison an outcome, crude and adjusted", tested: "how many were tested" } },
+    "several outcomes of three groups or more": {
+      keys: { members: "`[{ measure, answer, holm }]`, a comparison an outcome", tested: "how many were tested" },
+    },
   },
   complications: {
     "": {

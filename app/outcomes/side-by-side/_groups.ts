@@ -11,6 +11,8 @@ export type Groups = {
   readonly saved: readonly Saved[];
   /** `null`: there are not two groups to compare. */
   readonly between: Between | null;
+  /** Every value that occurs, where all groups were asked for. */
+  readonly values: readonly (string | number | boolean)[];
   readonly a: string;
   readonly b: string;
   /** The address named a group that doesn't occur here. */
@@ -22,7 +24,8 @@ export async function groupsOf(from: Registry, question: PairQuestion): Promise<
   const saved = await from.cohorts();
   const { where, field, asOf } = question;
   const occurring = await cohortGroups(from, { where, by: [field], ...(asOf === null ? {} : { asOf }) });
-  const own = { occurring, saved };
+  const values = occurring.flatMap(({ key }) => key[field] ?? []);
+  const own = { occurring, saved, values };
   return question.between === "cohorts" ? { ...own, ...savedPair(saved, question) } : { ...own, ...valuePair(occurring, question) };
 }
 

@@ -4,10 +4,14 @@ import type { Asked } from "../../_page/asked";
 import { type Refuse, readBatch, readWhere, type Trouble, textOf } from "../_address/pieces";
 import { isMeasure, mostOutcomes, usualOutcomes } from "./_offered";
 
+export const betweens = ["field", "groups", "cohorts"] as const;
+type Between = (typeof betweens)[number];
+
 export type PairQuestion = {
   readonly where: Where;
   readonly asOf: number | null;
-  readonly between: "field" | "cohorts";
+  /** Two groups of a field, all its groups, or two saved cohorts. */
+  readonly between: Between;
   readonly field: string;
   /** Values as the address writes them; `null`: the two largest groups. */
   readonly a: string | null;
@@ -35,8 +39,9 @@ export function readPair(
   const refuse: Refuse = (parameter, expected) => void troubles.push({ parameter, expected });
   for (const name of Object.keys(asked)) if (!known.includes(name)) refuse("a piece with an unknown name", `one of ${known.join(", ")}`);
   const text = (name: string) => textOf(asked[name], () => refuse(name, "to be given once"));
-  const between = text("between") ?? "field";
-  if (between !== "field" && between !== "cohorts") refuse("between", "field or cohorts");
+  const said = text("between") ?? "field";
+  const between = betweens.find((one) => one === said) ?? "field";
+  if (between !== said) refuse("between", "field, groups or cohorts");
   const test = text("test") ?? "no";
   if (test !== "no" && test !== "yes") refuse("test", "yes or no");
   const pins = text("pins") ?? "counted";
@@ -44,7 +49,7 @@ export function readPair(
   const question: PairQuestion = {
     where: readWhere(text("where"), refuse),
     asOf: readBatch(text("asOf"), newestBatch, refuse),
-    between: between === "cohorts" ? "cohorts" : "field",
+    between,
     field: readField(text("field") ?? splitBefore(asked.by), refuse),
     a: text("a"),
     b: text("b"),

@@ -1,4 +1,4 @@
-import { canBeAdjusted, type MeasureEntry } from "@/lib/answers";
+import { canBeAdjusted, hasMean, type MeasureEntry } from "@/lib/answers";
 import { type Choice, Sentence, Word } from "../_client/sentence";
 import { CohortWords, KeptWords } from "../_place/asked";
 import { fieldChoice } from "../_place/split-word";
@@ -14,19 +14,20 @@ type Listed = { readonly list: readonly MeasureEntry[] };
 /** The comparison as a sentence, with the outcomes and covariates that were chosen beforehand as ticks beneath it. */
 export function PairSentence({ question, groups, list }: Props & Listed) {
   const { where, asOf, between, field, measures, adjust, test, withoutPinSites } = question;
+  const tickText = (id: string) => `${measureTitle(id, list)}${between === "groups" && !hasMean(id) ? " (two groups at a time)" : ""}`;
   const own = list.map(({ id }) => id).filter((id) => id.startsWith("own-"));
   return (
     <Sentence action={placeOf("side-by-side").path}>
       How did <GroupWords {...{ question, groups }} /> in <CohortWords where={where} by={[field]} place="side-by-side" />, compared as{" "}
       <Word name="between" label="Compared as" value={between} choices={ways} />
-      {between === "field" ? (
+      {between !== "cohorts" ? (
         <>
           {" "}
           <Word name="field" label="Field" value={field} choices={withOwn(fieldChoices(), field)} />
         </>
       ) : null}
       , with p values <Word name="test" label="p values" value={test ? "yes" : "no"} choices={tests} />
-      {measures.some((id) => id.startsWith("complication")) ? (
+      {between !== "groups" && measures.some((id) => id.startsWith("complication")) ? (
         <>
           , pin-site infections{" "}
           <Word name="pins" label="Pin-site infections" value={withoutPinSites ? "left-out" : "counted"} choices={pinSites} />
@@ -36,10 +37,10 @@ export function PairSentence({ question, groups, list }: Props & Listed) {
       <fieldset className="ticks sans">
         <legend>Outcomes of the family</legend>
         {[...new Set([...outcomesOffered, ...own, ...measures])].map((id) => (
-          <Tick key={id} name="measure" value={id} ticked={measures.includes(id)} text={measureTitle(id, list)} />
+          <Tick key={id} name="measure" value={id} ticked={measures.includes(id)} text={tickText(id)} />
         ))}
       </fieldset>
-      {measures.some((id) => canBeAdjusted(id) || own.includes(id)) ? (
+      {between !== "groups" && measures.some((id) => canBeAdjusted(id) || own.includes(id)) ? (
         <fieldset className="ticks sans">
           <legend>Adjusted for, chosen beforehand</legend>
           {[...new Set([...covariatesOffered, ...adjust])]
@@ -55,6 +56,7 @@ export function PairSentence({ question, groups, list }: Props & Listed) {
 
 const ways: readonly Choice[] = [
   { value: "field", text: "two groups of" },
+  { value: "groups", text: "all groups of" },
   { value: "cohorts", text: "two saved cohorts" },
 ];
 const pinSites: readonly Choice[] = [
@@ -72,6 +74,7 @@ function withOwn(choices: readonly Choice[], field: string): readonly Choice[] {
 
 function GroupWords({ question, groups }: Props) {
   const { between, field } = question;
+  if (between === "groups") return <>{groups.values.length === 1 ? "the only group does" : `all ${groups.values.length} groups do`}</>;
   const choices =
     between === "cohorts"
       ? groups.saved.map(({ name }) => ({ value: name, text: name }))

@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
 import type { ReactNode } from "react";
-import { clocksAsOf, isKnownLater, measureList } from "@/lib/answers";
+import { clocksAsOf, hasMean, isKnownLater, measureList } from "@/lib/answers";
 import { conditionField } from "@/lib/cohorts";
-import { tellSideBySide } from "@/lib/reports";
+import { tellSeveralGroups, tellSideBySide } from "@/lib/reports";
 import { registry } from "../../_data/registry";
 import { standing } from "../../_data/standing";
 import type { PageAsked } from "../../_page/asked";
@@ -17,6 +17,7 @@ import { PairSentence } from "./_sentence";
 
 export const metadata: Metadata = { title: "Side by side" };
 
+const mostGroups = 12;
 const wouldStand = "two groups side by side: how alike they were to begin with, then each outcome’s difference with its interval";
 
 export default async function SideBySide({ searchParams }: PageAsked) {
@@ -28,6 +29,7 @@ export default async function SideBySide({ searchParams }: PageAsked) {
   const { question } = read;
   const groups = await groupsOf(await registry(), question);
   const sentence = <PairSentence question={question} groups={groups} list={list} />;
+  if (question.between === "groups") return <SeveralGroups question={question} groups={groups} sentence={sentence} />;
   if (groups.between === null) return <NotTwo question={question} groups={groups} sentence={sentence} />;
   const told = await toldOr(question, groups.between);
   if ("refused" in told) return <NotTwo question={question} groups={groups} sentence={sentence} refused={told.refused} />;
@@ -54,13 +56,43 @@ async function toldOr(question: PairQuestion, between: NonNullable<Groups["betwe
   }
 }
 
+type SeveralProps = { readonly question: PairQuestion; readonly groups: Groups; readonly sentence: ReactNode };
+
+/** All groups of a field at once, by the outcomes ticked that have a mean. */
+async function SeveralGroups({ question, groups, sentence }: SeveralProps) {
+  const { where, field, test, asOf } = question;
+  const { values } = groups;
+  const measures = question.measures.filter(hasMean);
+  const label = (conditionField(field)?.label ?? field).toLowerCase();
+  const refused =
+    values.length < 3
+      ? `All groups at once need three or more; in this cohort ${label} has ${values.length}.`
+      : values.length > mostGroups
+        ? `In this cohort ${label} has ${values.length} groups; at most ${mostGroups} can be read side by side. Narrow the cohort, or take two groups.`
+        : measures.length === 0
+          ? "None of the outcomes ticked has a mean: shares, rates and classes are compared two groups at a time."
+          : null;
+  if (refused !== null) return <NotTwo question={question} groups={groups} sentence={sentence} refused={refused} />;
+  const told = await tellSeveralGroups(await registry(), { field, values, where, measures, test, asOf });
+  return (
+    <PlacePage told={told} where={where} sentence={sentence}>
+      <Remarks question={question} groups={groups} />
+    </PlacePage>
+  );
+}
+
 function Remarks({ question, groups }: { readonly question: PairQuestion; readonly groups: Groups }) {
   const { between, field } = question;
   const label = conditionField(field)?.label ?? field;
   return (
     <>
-      {groups.replaced ? <p>A group named in the address doesn’t occur here; the largest stands in its place.</p> : null}
-      {between === "field" && isKnownLater(field) ? (
+      {groups.replaced && between !== "groups" ? (
+        <p>A group named in the address doesn’t occur here; the largest stands in its place.</p>
+      ) : null}
+      {between === "groups" && question.measures.some((id) => !hasMean(id)) ? (
+        <p>Outcomes that are shares, rates or classes are compared two groups at a time, and are left out here.</p>
+      ) : null}
+      {between !== "cohorts" && isKnownLater(field) ? (
         <p className="said warm">
           {label} is known only after surgery: bones came into these groups by what happened to them, so a difference describes and explains
           nothing.
@@ -84,7 +116,7 @@ function NotTwo({ question, groups, sentence, refused }: NotTwoProps) {
       {sentence}
       <p className="answer">{refused ?? why}</p>
       <p>
-        <a href={cohortsPath(where, between === "field" ? [field] : [], "side-by-side")}>Build and save cohorts</a>
+        <a href={cohortsPath(where, between === "cohorts" ? [] : [field], "side-by-side")}>Build and save cohorts</a>
       </p>
     </main>
   );

@@ -52,6 +52,31 @@ export function balanceOf(a: readonly Case[], b: readonly Case[]): readonly Bala
   });
 }
 
+export type SeveralBalance = Pick<Balance, "field" | "label"> & {
+  /** The largest standardised difference between any two of the groups, without a sign. `null`: as of two groups. */
+  readonly smd: number | null;
+  /** A count and a likeness for each group, in their order. */
+  readonly recorded: readonly number[];
+  readonly like: readonly (Likeness | null)[];
+};
+
+/** How unlike three groups or more were to begin with: of each field the two groups that are furthest apart; `split` parts them, and is left out. */
+export function balanceOfSeveral(groups: readonly (readonly Case[])[], split: string): readonly SeveralBalance[] {
+  const pairs = groups.flatMap((a, i) => groups.slice(i + 1).map((b) => balanceOf(a, b)));
+  return caseMixFields.flatMap((field, place) => {
+    if (field === split) return [];
+    const known = pairs.flatMap((pair) => pair[place]?.smd ?? []).map(Math.abs);
+    const values = groups.map((cases) => valuesOf(cases, field));
+    return {
+      field,
+      label: conditionField(field)?.label ?? field,
+      smd: known.length === 0 ? null : Math.max(...known),
+      recorded: values.map(({ length }) => length),
+      like: values.map((own) => likenessOf(field, own)),
+    };
+  });
+}
+
 function valuesOf(cases: readonly Case[], field: string): Recorded[] {
   const seen = new Set<number>();
   const values: Recorded[] = [];

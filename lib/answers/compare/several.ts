@@ -12,6 +12,7 @@ import { type Question, stampOf } from "../question/stamp";
 import { stateAsOf } from "../question/state";
 import { version } from "../question/version";
 import type { HealingGroup, MeasureGroup, Note } from "../types";
+import { balanceOfSeveral, type SeveralBalance } from "./balance";
 import { readRows } from "./by-measure";
 import { readSide } from "./clock";
 import { type CompareAnswer, described, groupOf, type SideAnswer, sideAnswer } from "./compare";
@@ -21,6 +22,8 @@ import { type Several, type Side, severalSides } from "./sides";
 export type SeveralQuestion = Several & { readonly measure: string; readonly test?: boolean; readonly asOf?: number };
 export type SeveralAnswer = Omit<CompareAnswer, "sides" | "balance"> & {
   readonly sides: readonly SideAnswer[];
+  /** Case mix, always first. */
+  readonly balance: readonly SeveralBalance[];
   /** Over all groups at once; `null` where no p was asked for, or none can be had. */
   readonly p: number | null;
   readonly testMethod: string | null;
@@ -45,6 +48,10 @@ export async function compareSeveral(registry: Registry, asked: SeveralQuestion)
     unit,
     definition,
     sides: sides.map(sideAnswer),
+    balance: balanceOfSeveral(
+      sides.map(({ cases }) => cases),
+      asked.field,
+    ),
     groups: groups.map((group: HealingGroup | MeasureGroup, i) => ({ ...group, label: sides[i]?.label ?? group.label })),
     ...differencesOf(await rowsOf(registry, state, asked.measure, sides), unit, asked.test ?? false),
     splitsLookedAt: await splitsLookedAt(registry, question),

@@ -45,7 +45,7 @@ export function severalSides(registry: Registry, state: State, several: Several)
         label: name,
         words: wordOf(several.field, value),
         where,
-        cases: await casesOf(registry, state, where, ["ageAtSurgeryYears"]),
+        cases: await casesOf(registry, state, where, caseMixFields),
       };
     }),
   );

@@ -1,10 +1,10 @@
-import { compare as ask, compareFamily, compareSeveral } from "@/lib/answers";
+import { compare as ask, compareFamily, compareSeveral, compareSeveralFamily } from "@/lib/answers";
 import type { Registry } from "@/lib/registry";
 import { parseWords, Refusal, textOf, UsageError, wholeNumber } from "../arguments";
 import { fieldsOfSplit } from "../cohort-words";
 import { type Answer, type Command, done } from "../command";
 import { type Sides, sidesAsked } from "../compare/between-words";
-import { textOfComparison, textOfFamily, textOfSeveral, withoutRows } from "../compare/compare-text";
+import { textOfComparison, textOfFamily, textOfSeveral, textOfSeveralFamily, withoutRows } from "../compare/compare-text";
 import { requireMeasure } from "../measure-words";
 import { withRegistry } from "../registry-folder";
 
@@ -53,8 +53,13 @@ type How = Omit<Parameters<typeof ask>[1], "measure" | "between">;
 async function answered(registry: Registry, ids: readonly string[], sides: Sides, how: How): Promise<Answer> {
   const [measure = "", ...more] = ids;
   if ("several" in sides) {
-    if (more.length > 0 || (how.adjust ?? []).length > 0 || how.landmark !== undefined)
-      throw new UsageError("compare requires two groups for several outcomes, for covariates and for a landmark");
+    if ((how.adjust ?? []).length > 0 || how.landmark !== undefined)
+      throw new UsageError("compare requires two groups for covariates and for a landmark");
+    if (more.length > 0) {
+      const family = await compareSeveralFamily(registry, { ...how, measures: ids, ...sides.several });
+      const members = family.members.map((member) => ({ ...member, answer: withoutRows(member.answer) }));
+      return done({ ...family, members }, textOfSeveralFamily(family));
+    }
     const answer = await compareSeveral(registry, { ...how, measure, ...sides.several });
     return done(withoutRows(answer), textOfSeveral(answer));
   }

@@ -7,6 +7,7 @@ import type {
   HealingGroup,
   MeasureGroup,
   SeveralAnswer,
+  SeveralFamilyAnswer,
 } from "@/lib/answers";
 import { tableText } from "../table-text";
 
@@ -27,7 +28,9 @@ function differencesTable(differences: readonly Difference[]): string {
   );
 }
 
-function balanceTable({ balance }: Pick<CompareAnswer, "balance">): string {
+type Balanced = { readonly balance: readonly { readonly field: string; readonly smd: number | null }[] };
+
+function balanceTable({ balance }: Balanced): string {
   return tableText(
     ["case mix", "standardised difference"],
     balance.filter(({ smd }) => smd !== null).map(({ field, smd }) => [field, rounded(smd)]),
@@ -46,8 +49,28 @@ export function textOfComparison(answer: CompareAnswer): string {
 
 /** Three groups or more. */
 export function textOfSeveral(answer: SeveralAnswer): string {
+  return [balanceTable(answer), "", ...severalLines(answer)].join("\n");
+}
+
+function severalLines(answer: SeveralAnswer): readonly string[] {
   const test = answer.testMethod === null ? [] : [`Over all groups: p ${rounded(answer.p) ?? "not to be had"} (${answer.testMethod}).`];
-  return [differencesTable(answer.differences), "", ...test, ...foot(answer)].join("\n");
+  return [differencesTable(answer.differences), "", ...test, ...foot(answer)];
+}
+
+/** Several outcomes of the same three groups or more. */
+export function textOfSeveralFamily({ members, tested }: SeveralFamilyAnswer): string {
+  const [first] = members;
+  const parts = members.flatMap(({ answer, holm }) => [
+    `${answer.definition.title} (${answer.unit})`,
+    ...severalLines(answer),
+    ...(holm === null ? [] : [`p by Holm over the family: ${rounded(holm)}`]),
+    "",
+  ]);
+  return [...(first ? [balanceTable(first.answer), ""] : []), ...parts, ...holmLine(tested)].join("\n");
+}
+
+function holmLine(tested: number): readonly string[] {
+  return tested > 0 ? [`Holm's rule went over ${tested} p values.`] : [];
 }
 
 /** Several outcomes of the same two groups. */
@@ -60,11 +83,7 @@ export function textOfFamily({ members, tested }: FamilyAnswer): string {
     ...foot({ ...crude, notes: [...crude.notes, ...(adjusted?.notes ?? [])] }),
     "",
   ]);
-  return [
-    ...(first ? [balanceTable(first.crude), ""] : []),
-    ...parts,
-    ...(tested > 0 ? [`Holm's rule went over ${tested} p values.`] : []),
-  ].join("\n");
+  return [...(first ? [balanceTable(first.crude), ""] : []), ...parts, ...holmLine(tested)].join("\n");
 }
 
 /** A comparison, or its case mix, asked again. */

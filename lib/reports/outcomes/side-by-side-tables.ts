@@ -1,38 +1,25 @@
-import type { Difference, FamilyAnswer, FamilyMember, HealingGroup, MeasureGroup } from "@/lib/answers";
-import {
-  type Column,
-  count,
-  decimals,
-  listed,
-  noValue,
-  shareText,
-  shownEstimate,
-  shownInterval,
-  shownText,
-  shownUnit,
-  tableFrom,
-  withUnit,
-  words,
-} from "@/lib/charts";
+import type { CompareAnswer, Difference, FamilyAnswer, FamilyMember, HealingGroup, MeasureGroup, SideAnswer } from "@/lib/answers";
+import { type Column, count, decimals, listed, noValue, shareText, shownEstimate, shownUnit, tableFrom, words } from "@/lib/charts";
 import type { ToldTable } from "../told/told";
 import { rateText } from "./complication-words";
-import { limitsText, type Named, pWords, unitOfDifference } from "./side-by-side-words";
+import { detectableText, estimateText, intervalText, type Named, pWords } from "./side-by-side-words";
 
 type Group = HealingGroup | MeasureGroup;
-type Side = { readonly member: FamilyMember; readonly group: Group; readonly words: string };
+type Compared = Pick<CompareAnswer, "definition" | "unit" | "groups"> & { readonly sides: readonly SideAnswer[] };
+type Side = { readonly answer: Compared; readonly group: Group; readonly words: string };
 
 /** What each group had, before anything is compared. */
-export function valuesTable({ members }: FamilyAnswer): ToldTable {
-  const rows = members.flatMap((member) =>
-    member.crude.groups.map((group, i): Side => ({ member, group, words: member.crude.sides[i === 0 ? 0 : 1].words })),
+export function valuesTable(answers: readonly Compared[]): ToldTable {
+  const rows = answers.flatMap((answer) =>
+    answer.groups.map((group, i): Side => ({ answer, group, words: answer.sides[i]?.words ?? group.label })),
   );
   const columns: Column<Side>[] = [
-    words("outcome", "Outcome", ({ member }) => member.crude.definition.title),
+    words("outcome", "Outcome", ({ answer }) => answer.definition.title),
     words("group", "Group", ({ words: name }) => name),
     count("segments", "Segments", ({ group }) => group.segments),
     count("patients", "Patients", ({ group }) => group.patients),
     count("measured", "Measured", ({ group }) => ("healed" in group ? group.healed : undefined) ?? group.n),
-    words("value", "Value", ({ member, group }) => valueText(group, member.crude.unit)),
+    words("value", "Value", ({ answer, group }) => valueText(group, answer.unit)),
   ];
   return { caption: "What each group had", table: tableFrom(columns, rows) };
 }
@@ -65,15 +52,19 @@ export function differencesTable({ members }: FamilyAnswer, named: Named): ToldT
   return { caption: "How they differ", table: tableFrom(columns, rows) };
 }
 
+/** A p value in a cell of its own. */
+export function pCell(p: number | null): string {
+  return p === null ? noValue : pWords(p);
+}
+
 function pColumns(): Column<Row>[] {
-  const text = (p: number | null) => (p === null ? noValue : pWords(p));
   return [
-    { id: "p", head: "p", align: "end", cell: ({ difference }) => text(difference.p) },
+    { id: "p", head: "p", align: "end", cell: ({ difference }) => pCell(difference.p) },
     {
       id: "holm",
       head: "p by Holm",
       align: "end",
-      cell: ({ member, difference }) => text(difference === member.lead ? member.holm : null),
+      cell: ({ member, difference }) => pCell(difference === member.lead ? member.holm : null),
     },
   ];
 }
@@ -81,18 +72,4 @@ function pColumns(): Column<Row>[] {
 function adjustedText({ difference, of }: Row, { labels }: Named): string {
   if (difference.adjustedFor.length > 0) return listed(difference.adjustedFor.map((field) => (labels.get(field) ?? field).toLowerCase()));
   return of === "crude" ? "nothing" : "refused, see the notes";
-}
-
-function estimateText(difference: Difference): string {
-  return difference.estimate === null ? noValue : (limitsText(difference).split(" (")[0] ?? noValue);
-}
-
-function intervalText(difference: Difference): string {
-  return shownInterval(difference, unitOfDifference(difference))?.replace("95 % CI ", "") ?? noValue;
-}
-
-function detectableText(difference: Difference): string {
-  if (difference.detectable === null) return noValue;
-  const unit = unitOfDifference(difference);
-  return withUnit(shownText(difference.detectable, unit), unit);
 }

@@ -1,13 +1,5 @@
-import {
-  type CaseMixAnswer,
-  type CompareAnswer,
-  type Difference,
-  type FamilyAnswer,
-  type FamilyMember,
-  isShown,
-  onStraightLines,
-} from "@/lib/answers";
-import { counted, decimals, listed, type ShownUnit, shownInterval, shownText, shownUnit, withUnit } from "@/lib/charts";
+import { type CaseMixAnswer, type CompareAnswer, type Difference, type FamilyMember, isShown, onStraightLines } from "@/lib/answers";
+import { counted, decimals, listed, noValue, type ShownUnit, shownInterval, shownText, shownUnit, withUnit } from "@/lib/charts";
 
 export type Named = { readonly labels: ReadonlyMap<string, string>; readonly test: boolean };
 
@@ -22,7 +14,7 @@ export function unitOfDifference({ kind, what }: Difference): ShownUnit {
 }
 
 /** Fields that differ by more than a fifth of their spread: called unlike, as in the figure. */
-const unlikeFrom = 0.2;
+export const unlikeFrom = 0.2;
 
 export function balanceText({ sides: [a, b], balance }: CaseMixAnswer): string {
   const known = balance.filter(({ smd }) => smd !== null);
@@ -95,7 +87,7 @@ function adjustedText(difference: Difference | undefined, { labels }: Named): st
   return `adjusted for ${listed(fields)}: ${limitsText(difference)}`;
 }
 
-function pText(p: number | null, holm: number | null): string {
+export function pText(p: number | null, holm: number | null): string {
   if (p === null) return "no p";
   return holm === null || holm === p ? `p ${pWords(p)}` : `p ${pWords(p)}, by Holm ${pWords(holm)}`;
 }
@@ -105,16 +97,29 @@ export function pWords(p: number): string {
   return p < 0.001 ? "below 0.001" : decimals(p, 3);
 }
 
-export function testedText({ members, tested }: FamilyAnswer, test: boolean): string | null {
-  if (!test || tested < 2) return null;
-  return `Holm’s rule goes over ${tested} p values, of the ${members.length} outcomes ticked.`;
+/** Over how many p values Holm's rule went; one alone needs none. */
+export function holmText({ tested, ticked }: { readonly tested: number; readonly ticked: number }): string | null {
+  return tested < 2 ? null : `Holm’s rule goes over ${tested} p values, of the ${ticked} outcomes ticked.`;
 }
 
 /** A split was chosen among others; how many were looked at tells how far to trust it. */
-export function splitsText(first: FamilyMember | undefined): string | null {
-  if (!first) return null;
-  const n = first.crude.splitsLookedAt;
+export function splitsText({ splitsLookedAt: n }: Pick<CompareAnswer, "splitsLookedAt">): string {
   return n === 1
     ? "This is the only split of this cohort that was looked at."
     : `${n} splits of this cohort were looked at, this one among them.`;
+}
+
+/** The estimate alone, its interval alone, and what groups like these could have shown: a cell each. */
+export function estimateText(difference: Difference): string {
+  return difference.estimate === null ? noValue : (limitsText(difference).split(" (")[0] ?? noValue);
+}
+
+export function intervalText(difference: Difference): string {
+  return shownInterval(difference, unitOfDifference(difference))?.replace("95 % CI ", "") ?? noValue;
+}
+
+export function detectableText(difference: Difference): string {
+  if (difference.detectable === null) return noValue;
+  const unit = unitOfDifference(difference);
+  return withUnit(shownText(difference.detectable, unit), unit);
 }

@@ -10,7 +10,7 @@ import { commandOf } from "./side-by-side-command";
 import { forestsOf } from "./side-by-side-forest";
 import type { SideBySideQuestion } from "./side-by-side-question";
 import { differencesTable, valuesTable } from "./side-by-side-tables";
-import { balanceText, memberText, splitsText, testedText } from "./side-by-side-words";
+import { balanceText, holmText, memberText, splitsText } from "./side-by-side-words";
 
 /** Two groups side by side: case mix first, then each outcome's difference with its interval. */
 export async function tellSideBySide(registry: Registry, question: SideBySideQuestion): Promise<Told> {
@@ -34,12 +34,12 @@ export async function tellSideBySide(registry: Registry, question: SideBySideQue
     sentences: [
       balanceText(mix),
       ...family.members.map((member) => memberText(member, named)),
-      testedText(family, test),
-      splitsText(first),
+      test ? holmText({ tested: family.tested, ticked: family.members.length }) : null,
+      first ? splitsText(first.crude) : null,
     ].filter((text) => text !== null),
     cautions: [...cautionsOf(family), ...(withoutPinSites ? ["Pin-site infections are left out of every number here."] : [])],
     figures: [drawable(balanceFigure, balanceRecord(mix)), ...forestsOf(family, named)],
-    tables: [valuesTable(family), differencesTable(family, named)],
+    tables: [valuesTable(family.members.map(({ crude }) => crude)), differencesTable(family, named)],
     definition: family.members.map(({ crude }) => `${crude.definition.title}: ${crude.definition.sentence}`).join(". "),
     method: methodOf(family, test),
     leftOut: leftOutIn(family),

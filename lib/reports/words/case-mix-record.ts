@@ -21,7 +21,8 @@ export function balanceRecord(answer: CaseMixAnswer): BalanceRecord {
   };
 }
 
-function likeText(like: Likeness | null): string {
+/** `14.2 years (SD 3.1)`, `62 % stature`. */
+export function likeText(like: Likeness | null): string {
   if (like === null) return "not recorded";
   if (like.kind === "number") {
     const unit = like.unit === null ? "" : ` ${like.unit}`;

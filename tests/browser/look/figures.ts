@@ -36,6 +36,8 @@ const pages: Readonly<Record<string, string>> = {
   "follow-up": "/outcomes/follow-up",
   "follow-up-by": "/outcomes/follow-up?by=device",
   "side-by-side": "/outcomes/side-by-side?field=bone&test=yes&adjust=ageAtSurgeryYears",
+  "side-by-side-groups":
+    "/outcomes/side-by-side?between=groups&test=yes&measure=surgery-to-consolidation&measure=gain-error&measure=maturation",
   flow: `/cohorts?where=${femora}`,
   nobody: `/outcomes/healing-curve?where=${nobody}`,
 };

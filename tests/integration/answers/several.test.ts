@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { ask, compare, compareFamily, compareSeveral, type MeasureAnswer } from "@/lib/answers";
+import { ask, caseMix, compare, compareFamily, compareSeveral, compareSeveralFamily, type MeasureAnswer } from "@/lib/answers";
 import { holm } from "@/lib/stats";
 import { demoRegistry, emptyRegistry } from "../demo-registry";
 import { aFemur, aPerson, person, row, rowsOf } from "./made";
@@ -37,6 +37,33 @@ describe("three groups or more", () => {
     await using registry = await demoRegistry();
     const answer = await compareSeveral(registry, { measure: "surgery-to-consolidation", ...several });
     expect(answer.notes.map(({ code }) => code)).toContain("shared-denominator");
+  });
+
+  test("several outcomes are a family: each as by itself, its p by Holm's rule", async () => {
+    await using registry = await demoRegistry();
+    const measures = ["gain", "gain-error", "surgery-to-consolidation"];
+    const { members, tested } = await compareSeveralFamily(registry, { measures, ...several, test: true });
+    const p = members.map(({ answer }) => answer.p ?? Number.NaN);
+    expect(tested).toBe(3);
+    expect(members.map((member) => member.holm)).toEqual(holm({ p }).adjusted);
+    expect(members[1]?.answer.differences).toEqual((await compareSeveral(registry, { measure: "gain-error", ...several })).differences);
+  });
+
+  test("case mix names of each field the two groups that are least alike", async () => {
+    await using registry = await demoRegistry();
+    const { balance } = await compareSeveral(registry, { measure: "gain", ...several });
+    const pairs = [
+      [0, 1],
+      [0, 2],
+      [1, 2],
+    ].map(([i = 0, j = 0]) => caseMix(registry, { between: { ...several, values: [devices[i] ?? null, devices[j] ?? null] } }));
+    for (const [place, pair] of (await Promise.all(pairs)).entries())
+      for (const { field, smd } of pair.balance) {
+        const largest = balance.find((one) => one.field === field)?.smd ?? null;
+        if (smd !== null && field !== "device") expect(largest, `${field} of pair ${place}`).toBeGreaterThanOrEqual(Math.abs(smd));
+      }
+    const ages = (await Promise.all(pairs)).flatMap((pair) => pair.balance.find(({ field }) => field === "ageAtSurgeryYears")?.smd ?? []);
+    expect(balance.find(({ field }) => field === "ageAtSurgeryYears")?.smd).toBe(Math.max(...ages.map(Math.abs)));
   });
 
   test.each(["gain-within-10mm", "complication-events-per-segment"])("%s is compared two at a time", async (measure) => {

@@ -15,6 +15,7 @@ const lines: readonly (readonly [command: string, when: string, ...words: string
   ["measure", "--list", "--list"],
   ["compare", "two groups", "gain", "--between", between],
   ["compare", "three groups or more", "gain", "--between", `${between},monolateral-fixator`],
+  ["compare", "several outcomes of three groups or more", "gain,gain-error", "--between", `${between},monolateral-fixator`],
   ["compare", "several outcomes", "gain,surgery-to-consolidation", "--between", between],
   ["complications", ""],
   ["outcome", "", "gain-against-plan"],

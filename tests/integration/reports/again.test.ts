@@ -13,6 +13,7 @@ import {
   tellMeasured,
   tellMotion,
   tellProportion,
+  tellSeveralGroups,
   tellSideBySide,
 } from "@/lib/reports";
 import { demoRegistry } from "../demo-registry";
@@ -68,6 +69,18 @@ const all: typeof places = [
         test: true,
         scheme: null,
         withoutPinSites: true,
+        asOf: null,
+      }),
+  ],
+  [
+    "several groups",
+    (held) =>
+      tellSeveralGroups(held, {
+        field: "device",
+        values: ["magnetic-nail", "monolateral-fixator", "hexapod-circular-fixator"],
+        measures: ["surgery-to-consolidation", "gain"],
+        where: {},
+        test: true,
         asOf: null,
       }),
   ],

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { ask, healing, type MeasureAnswer } from "@/lib/answers";
-import { decimals, estimateText } from "@/lib/charts";
+import { ask, compareSeveral, healing, type MeasureAnswer } from "@/lib/answers";
+import { decimals, estimateText, shownText, shownUnit } from "@/lib/charts";
 import type { Registry } from "@/lib/registry";
 import {
   type PlaceQuestion,
@@ -15,6 +15,7 @@ import {
   tellMeasured,
   tellMotion,
   tellProportion,
+  tellSeveralGroups,
   tellSideBySide,
 } from "@/lib/reports";
 import { aFemur, aPerson, rowsOf } from "../answers/made";
@@ -160,6 +161,33 @@ describe("two groups on one line, with unlike gains", () => {
     });
     expect(told.sentences.join(" ")).toContain("no adjusted estimate is given");
     expect(told.cautions.join(" ")).toContain("known only after the clock's start");
+  });
+});
+
+describe("three groups or more", () => {
+  const asked = { field: "device", values: ["magnetic-nail", "monolateral-fixator", "hexapod-circular-fixator"], where: {} } as const;
+
+  test("figure, table and sentence show the records that the command line answers; p only when it is asked for", async () => {
+    await using registry = await demoRegistry();
+    const told = await tellSeveralGroups(registry, { ...asked, measures: ["gain"], test: false, asOf: null });
+    const [nail] = (await compareSeveral(registry, { ...asked, measure: "gain" })).differences;
+    const estimate = shownText(nail?.estimate ?? Number.NaN, shownUnit("mm"));
+    expect(told.sentences[1]).toContain(`Magnetic nail ${estimate} mm (95 % CI `);
+    expect(told.tables.find(({ caption }) => caption === "How they differ")?.table.rows[0]?.slice(1, 3)).toEqual([
+      "Magnetic nail",
+      `${estimate} mm`,
+    ]);
+    expect(told.figures[0]?.table().rows).toHaveLength(3);
+    expect(JSON.stringify(told.tables) + told.sentences.join(" ")).not.toMatch(/\bp (below|0)|Holm/);
+    const tested = await tellSeveralGroups(registry, { ...asked, measures: ["gain", "gain-error"], test: true, asOf: null });
+    expect(tested.sentences.join(" ")).toMatch(/over all groups p .*Holm’s rule goes over 2 p values, of the 2 outcomes ticked\./);
+  });
+
+  test("an outcome that fewer than three groups have says so", async () => {
+    await using registry = await emptyRegistry();
+    await registry.commit(trap(), { at: "2021-01-01T00:00:00Z" });
+    const told = await tellSeveralGroups(registry, { ...asked, measures: ["gain"], test: true, asOf: null });
+    expect(told.sentences[1]).toBe("Gain: fewer than three groups were measured, so they can’t be compared at once.");
   });
 });
 
