@@ -4,6 +4,7 @@ import path from "node:path";
 import { type Browser, type BrowserContextOptions, chromium } from "playwright-core";
 import { build } from "@/lib/cli/setup/build.mjs";
 import { freePort, startServer } from "@/lib/cli/setup/serve.mjs";
+import bundleCommandLine from "../../command-line";
 import { registryOf, type Size, sizes } from "./registries";
 
 // npx tsx tests/browser/look/figures.ts [SIZE,…] [PAGE,…] [VIEW,…]: pictures of every figure of Outcomes and Cohorts at each size of
@@ -73,6 +74,7 @@ async function look(browser: Browser, address: string, size: Size): Promise<void
 
 mkdirSync(shots, { recursive: true });
 await build();
+await bundleCommandLine();
 const folder = mkdtempSync(path.join(tmpdir(), "lengthbook-look-"));
 const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--disable-gpu"] });
 for (const size of among(sizes, askedSizes)) {

@@ -2,6 +2,7 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { commandLine } from "../../command-line";
 
 export type Ran = { readonly code: number | null; readonly out: string; readonly err: string; readonly json: unknown };
 
@@ -20,7 +21,7 @@ export function aUnit() {
 
 /** Runs one command of the command line to its end. */
 export function lengthbook(data: string, ...args: string[]): Ran {
-  const run = spawnSync(process.execPath, ["--import", "tsx", "lib/cli/main.ts", ...args], {
+  const run = spawnSync(process.execPath, [commandLine, ...args], {
     env: { ...process.env, LENGTHBOOK_DATA: data },
     encoding: "utf8",
     maxBuffer: 64e6,

@@ -1,11 +1,17 @@
 import { spawnSync } from "node:child_process";
 import { describe, expect, test } from "vitest";
 import { listMethods } from "@/lib/stats";
+import { commandLine } from "../../command-line";
 
 const ask = (args: readonly string[], input = "") => {
-  const { status, stdout, stderr } = spawnSync("npx", ["tsx", "lib/cli/main.ts", "stats", ...args], { input, encoding: "utf8" });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [commandLine, "stats", ...args], { input, encoding: "utf8" });
   return { status, stdout, stderr };
 };
+
+test("npm run lengthbook is the command line that the tests run", () => {
+  const { status, stdout } = spawnSync("npm", ["run", "-s", "lengthbook", "--", "stats", "--list"], { encoding: "utf8" });
+  expect([status, stdout]).toEqual([0, ask(["--list"]).stdout]);
+});
 
 describe("stats on the command line", () => {
   test("--list --json: every method with its schema and example", () => {
