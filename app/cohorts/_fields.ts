@@ -1,6 +1,8 @@
-import { labelOfCode } from "@/lib/codebook";
+import { labelOfCode, ownIndexId } from "@/lib/codebook";
 import { conditionField, conditionFieldIds, conditionUnit, isDerivedField } from "@/lib/cohorts";
 import type { FieldGroup, OfferedField, OfferedValue } from "./_client/offered";
+
+type OwnIndex = { readonly id: string; readonly name: string; readonly unit: string };
 
 /** A measure that has the name and the meaning of a field is offered once. */
 const twice: ReadonlySet<string> = new Set(["gain"]);
@@ -15,11 +17,16 @@ const headings = [
 ] as const;
 
 /** Everything that a condition can name, by when it is known: what was known later than the operation is a result. */
-export function offeredFields(units: readonly string[], named: ReadonlySet<string>): readonly FieldGroup[] {
+export function offeredFields(units: readonly string[], indices: readonly OwnIndex[], named: ReadonlySet<string>): readonly FieldGroup[] {
   const ids = conditionFieldIds().filter((id) => !twice.has(id) || named.has(id));
-  return headings
-    .map((heading) => ({ heading, fields: ids.filter((id) => headingOf(id) === heading).map((id) => offered(id, units)) }))
-    .filter(({ fields }) => fields.length > 0);
+  const own = indices.map(({ id, name, unit }): OfferedField => ({ id, label: name, kind: "number", unit, values: [] }));
+  // named in the address, and no longer in the settings
+  const gone = [...named].filter((id) => ownIndexId.test(id) && !indices.some((index) => index.id === id)).map((id) => offered(id, units));
+  const byTime = headings.map((heading) => ({
+    heading,
+    fields: ids.filter((id) => headingOf(id) === heading).map((id) => offered(id, units)),
+  }));
+  return [...byTime, { heading: "Indices of the unit’s own", fields: [...own, ...gone] }].filter(({ fields }) => fields.length > 0);
 }
 
 const personFields: ReadonlySet<string> = new Set([

@@ -1,4 +1,4 @@
-import { measureList } from "@/lib/answers";
+import type { MeasureEntry } from "@/lib/answers";
 import type { Where } from "@/lib/cohorts";
 import type { Asked } from "../_page/asked";
 import { type Refuse, readBatch, readBy, readWhere, type Trouble, textOf } from "../outcomes/_address/pieces";
@@ -24,13 +24,14 @@ const known = ["where", "by", "by2", "asOf", "measure", "for", "saved", "taken",
 export function readCohort(
   asked: Asked,
   newestBatch: number,
+  list: readonly MeasureEntry[],
 ): { readonly question: CohortQuestion } | { readonly troubles: readonly Trouble[] } {
   const troubles: Trouble[] = [];
   const refuse: Refuse = (parameter, expected) => void troubles.push({ parameter, expected });
   for (const name of Object.keys(asked)) if (!known.includes(name)) refuse("a piece with an unknown name", `one of ${known.join(", ")}`);
   const text = (name: string) => textOf(asked[name], () => refuse(name, "to be given once"));
   const measure = text("measure") ?? usualMeasure;
-  if (!measureList().some(({ id }) => id === measure)) refuse("measure", "an id of the list of measures, such as surgery-to-consolidation");
+  if (!list.some(({ id }) => id === measure)) refuse("measure", "an id of the list of measures, such as surgery-to-consolidation");
   const place = places.find(({ id }) => id === text("for"))?.id ?? null;
   if (place === null && text("for") !== null) refuse("for", "a place of Outcomes");
   const splits = [text("by"), text("by2")].filter((one) => one !== null).join(",");

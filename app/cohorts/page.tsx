@@ -1,5 +1,5 @@
 import type { Metadata } from "next";
-import { cohortGroups } from "@/lib/answers";
+import { clocksAsOf, cohortGroups, type MeasureEntry, measureList } from "@/lib/answers";
 import { canonicalWhere, describeWhere, fieldsNamed, treeOf } from "@/lib/cohorts";
 import { tellFlow } from "@/lib/reports";
 import { registry } from "../_data/registry";
@@ -24,17 +24,20 @@ const wouldStand = "the cases that you mean: conditions as sentences, with how m
 export default async function Cohorts({ searchParams }: PageAsked) {
   const { batch, segments } = await standing();
   const asked = await searchParams;
-  const read = readCohort(asked, batch);
+  const list = measureList(await clocksAsOf(await registry()));
+  const read = readCohort(asked, batch, list);
   if ("troubles" in read) return <NotUnderstood troubles={read.troubles} afresh="/cohorts" />;
   if (segments === 0 && read.question.asOf === null) return <NoData wouldStand={wouldStand} />;
-  return <Cohort question={read.question} unnamed={asked.unnamed !== undefined} />;
+  return <Cohort question={read.question} list={list} unnamed={asked.unnamed !== undefined} />;
 }
 
-async function Cohort({ question, unnamed }: { readonly question: CohortQuestion; readonly unnamed: boolean }) {
+type Props = { readonly question: CohortQuestion; readonly list: readonly MeasureEntry[]; readonly unnamed: boolean };
+
+async function Cohort({ question, list, unnamed }: Props) {
   const { where, by, measure } = question;
   const from = await registry();
   const asOf = question.asOf === null ? {} : { asOf: question.asOf };
-  const [told, groups, cohorts, { units }] = await Promise.all([
+  const [told, groups, cohorts, { units, indices }] = await Promise.all([
     tellFlow(from, { where, measure, ...asOf }),
     by.length === 0 ? [] : cohortGroups(from, { where, by, ...asOf }),
     from.cohorts(),
@@ -44,7 +47,7 @@ async function Cohort({ question, unnamed }: { readonly question: CohortQuestion
     <main className="sheet cohorts" id="page">
       <h1>Which cases do you mean?</h1>
       <div className="not-printed">
-        <Builder tree={treeOf(where)} where={canonicalWhere(where)} groups={offeredFields(units, fieldsNamed(where))} />
+        <Builder tree={treeOf(where)} where={canonicalWhere(where)} groups={offeredFields(units, indices, fieldsNamed(where))} />
         <noscript>
           <p>Conditions are built with scripts. Without them a cohort comes by its address, or by its name from the list below.</p>
         </noscript>
@@ -58,7 +61,7 @@ async function Cohort({ question, unnamed }: { readonly question: CohortQuestion
       {Object.keys(where).length === 0 ? <Beginnings /> : null}
       <Onward question={question} />
       <Split question={question} groups={groups} />
-      <Flow told={told} question={question} />
+      <Flow told={told} question={question} list={list} />
       <Saved question={question} cohorts={cohorts} unnamed={unnamed} />
     </main>
   );

@@ -1,4 +1,5 @@
-import { CohortError, conditionField, conditionFieldIds, parseSplitField, parseWhere, type Where } from "@/lib/cohorts";
+import { ownIndexId } from "@/lib/codebook";
+import { CohortError, conditionField, conditionFieldIds, fieldsNamed, parseSplitField, parseWhere, type Where } from "@/lib/cohorts";
 import type { Registry } from "@/lib/registry";
 import { UsageError } from "./arguments";
 
@@ -22,6 +23,14 @@ export async function cohortNamed(registry: Registry, text: string | undefined):
   if (text === undefined || text === "") return {};
   const json = text.trimStart().startsWith("{") ? text : (await registry.cohorts()).find(({ name }) => name === text)?.where;
   if (json === undefined) throw new UsageError("--cohort requires JSON, or the name of a saved cohort (cohort list)");
+  const where = readWhere(json);
+  const { indices } = await registry.settings();
+  const unknown = [...fieldsNamed(where)].some((id) => ownIndexId.test(id) && !indices.some((index) => index.id === id));
+  if (unknown) throw new UsageError("--cohort requires indices that stand in the unit's settings");
+  return where;
+}
+
+function readWhere(json: string): Where {
   try {
     return parseWhere(json);
   } catch (error) {

@@ -26,3 +26,6 @@ export function labelOfCode(code: string): string {
   const words = code.replaceAll("-", " ");
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
+
+/** The id of an index of the unit's own; what it is stands in the unit's settings. */
+export const ownIndexId = /^own-[a-z0-9][a-z0-9-]{0,26}$/;

@@ -1,4 +1,4 @@
-import { deviceKinds, type Field, fieldsOf, healingStatuses } from "@/lib/codebook";
+import { deviceKinds, type Field, fieldsOf, healingStatuses, ownIndexId } from "@/lib/codebook";
 import { gainMeasures, indexDefinitions } from "@/lib/outcomes";
 
 const number = (label: string): Field => ({ kind: "number", unit: "points", label, role: "plain", known: "later" });
@@ -30,8 +30,9 @@ const conditionFields: ReadonlyMap<string, Field> = new Map([
 ]);
 const derivedIds: ReadonlySet<string> = new Set(derivedFields.map(([id]) => id));
 
+/** An index of the unit's own is a number like the built-in ones; its name and unit stand in the settings, which a cohort doesn't know. */
 export function conditionField(id: string): Field | undefined {
-  return conditionFields.get(id);
+  return conditionFields.get(id) ?? (ownIndexId.test(id) ? { ...number(`Index ${id}`), known: "later" } : undefined);
 }
 
 export function conditionFieldIds(): readonly string[] {
@@ -40,7 +41,7 @@ export function conditionFieldIds(): readonly string[] {
 
 /** Whether a condition's field is worked out and not held. */
 export function isDerivedField(id: string): boolean {
-  return derivedIds.has(id);
+  return derivedIds.has(id) || ownIndexId.test(id);
 }
 
 /**

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { ownIndexId } from "@/lib/codebook";
 import { conditionField, conditionFieldIds } from "./fields";
 
 /** One of a set (`null`: not recorded), a range with both ends in it, or whether anything was recorded. */
@@ -80,7 +81,7 @@ export function canonicalWhere(where: Where): string {
 
 function canonical(where: Where): Record<string, unknown> {
   const out: Record<string, unknown> = {};
-  for (const id of conditionFieldIds()) {
+  for (const id of [...conditionFieldIds(), ...ownIndicesIn(where)]) {
     const part = where[id];
     if (part !== undefined) out[id] = canonicalCondition(part as Condition);
   }
@@ -89,6 +90,13 @@ function canonical(where: Where): Record<string, unknown> {
   }
   if (where.not) out.not = canonical(where.not);
   return out;
+}
+
+/** Indices of the unit's own that a cohort names at its first level, by their letters. */
+function ownIndicesIn(where: Where): readonly string[] {
+  return Object.keys(where)
+    .filter((key) => ownIndexId.test(key))
+    .sort();
 }
 
 function canonicalCondition(part: Condition): unknown {

@@ -34,7 +34,7 @@ const example = ownIndex({
 
 const own = `## Indices of a unit's own
 
-A unit adds an index to the list \`indices\` of its settings (\`settings --set F\`), and asks for it by its id as for any other, at the command line and on the pages:
+A unit adds an index to the list \`indices\` of its settings (\`settings --set F\`), and asks for it by its id as for any other, at the command line and on the pages; conditions (\`{"own-regenerate":{"from":30}}\`) and splits (\`own-regenerate:30/60\`) name it too:
 
 \`\`\`json
 { "indices": [{ "id": "own-regenerate", "name": "Regenerate index", "from": "distraction-end", "to": "consolidation", "criterion": "three-of-four", "per": "gainMm", "rescue": "counted", "unit": "days/cm" }] }

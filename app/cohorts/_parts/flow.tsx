@@ -1,14 +1,15 @@
-import { measureList } from "@/lib/answers";
+import type { MeasureEntry } from "@/lib/answers";
 import type { ToldFlow } from "@/lib/reports";
 import { Sentence, Word } from "../../outcomes/_client/sentence";
 import { KeptWords } from "../../outcomes/_place/asked";
 import { FigureAndNumbers } from "../../outcomes/_place/place-page";
 import type { CohortQuestion } from "../_question";
 
-const choices = measureList().map(({ id, title }) => ({ value: id, text: title.toLowerCase() }));
+type Props = { readonly told: ToldFlow; readonly question: CohortQuestion; readonly list: readonly MeasureEntry[] };
 
 /** From the registry to the cohort, and on to what a measure can use. */
-export function Flow({ told, question }: { readonly told: ToldFlow; readonly question: CohortQuestion }) {
+export function Flow({ told, question, list }: Props) {
+  const choices = list.map(({ id, title }) => ({ value: id, text: title.toLowerCase() }));
   const { where, by, asOf, measure, place } = question;
   return (
     <section aria-labelledby="flow">

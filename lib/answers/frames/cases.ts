@@ -1,7 +1,8 @@
-import { fieldsOf, type Value } from "@/lib/codebook";
+import { fieldsOf, ownIndexId, type Value } from "@/lib/codebook";
 import { fieldsNamed, isDerivedField, type Look, matches, type Where } from "@/lib/cohorts";
-import type { SegmentCase } from "@/lib/outcomes";
+import { type IndexDefinition, indexDefinitions, type SegmentCase } from "@/lib/outcomes";
 import type { Frame, Registry, State } from "@/lib/registry";
+import { clocksAsOf } from "../measures/clocks";
 import { type BaseCase, baseCases } from "./base-cases";
 import { derivedValue } from "./derived";
 import { columnOf, rowsByEntity, valueAt } from "./read";
@@ -13,7 +14,10 @@ export type Case = { readonly segment: SegmentCase; readonly look: Look };
 
 /** The segments of a cohort as of a state, as cases; `fields` are those that the split names. */
 export async function casesOf(registry: Registry, state: State, where: Where, fields: readonly string[]): Promise<readonly Case[]> {
-  const named = [...new Set([...fieldsNamed(where), ...fields])].filter((id) => !isDerivedField(id) && id !== "arrangement");
+  const all = [...new Set([...fieldsNamed(where), ...fields])];
+  // the settings are read only for an index that stands there
+  const clocks = all.some((id) => ownIndexId.test(id)) ? await clocksAsOf(registry, state.batch) : indexDefinitions;
+  const named = all.filter((id) => !isDerivedField(id) && id !== "arrangement");
   const base = await baseCases(registry, state);
   const segments = await registry.frameAsOf(
     state,
@@ -29,15 +33,23 @@ export async function casesOf(registry: Registry, state: State, where: Where, fi
   const cases: Case[] = [];
   for (const [row, one] of base.entries()) {
     const person = personRow.get(one.segment.person);
-    const look: Look = (field) => lookUp(field, one, segments, row, persons, person);
+    const look: Look = (field) => lookUp(field, one, { clocks, segments, row, persons, person });
     if (matches(where, look)) cases.push({ segment: one.segment, look });
   }
   return cases;
 }
 
-function lookUp(field: string, one: BaseCase, segments: Frame, row: number, persons: Frame, person: number | undefined): Value {
+type Held = {
+  readonly clocks: readonly IndexDefinition[];
+  readonly segments: Frame;
+  readonly row: number;
+  readonly persons: Frame;
+  readonly person: number | undefined;
+};
+
+function lookUp(field: string, one: BaseCase, { clocks, segments, row, persons, person }: Held): Value {
   if (field === "arrangement") return one.arrangement;
-  if (isDerivedField(field)) return derivedValue(field, one.segment);
+  if (isDerivedField(field)) return derivedValue(field, one.segment, clocks);
   if (!personFields.has(field)) return valueAt(columnOf(segments, field), row);
   return person === undefined ? null : valueAt(columnOf(persons, field), person);
 }

@@ -2,6 +2,7 @@ import { deviceKindOf, type Value } from "@/lib/codebook";
 import {
   gainMeasures,
   healingStatus,
+  type IndexDefinition,
   indexDefinitions,
   readIndex,
   reamedMinusNailMm,
@@ -11,14 +12,15 @@ import {
 
 /**
  * A derived field of a segment: its kind of device, healing status, days followed, a clock where it was measured, or a measure of its gain.
- * Bones that a clock sets apart count here: the condition itself says what is meant.
+ * Bones that a clock sets apart count here: the condition itself says what is meant. An index of the unit's own that isn't among the clocks
+ * is not recorded of anyone.
  */
-export function derivedValue(field: string, segment: SegmentCase): Value {
+export function derivedValue(field: string, segment: SegmentCase, clocks: readonly IndexDefinition[] = indexDefinitions): Value {
   if (field === "deviceKind") return deviceKindOf(segment.device);
   if (field === "healingStatus") return healingStatus(segment);
   if (field === "followUpDays") return followUpDays(segment);
   if (field === "reamedMinusNailMm") return reamedMinusNailMm(segment);
-  const clock = indexDefinitions.find(({ id }) => id === field);
+  const clock = clocks.find(({ id }) => id === field);
   if (clock) {
     const reading = readIndex(segment, clock, { boneNamed: true });
     return reading.reading === "measured" ? reading.value : null;

@@ -7,13 +7,14 @@ import { withRegistry } from "../registry-folder";
 
 export const settings: Command = {
   words: "settings [--set F]",
-  about: "the unit's own lists; a change is a batch of its own",
+  about: "the unit's own lists; --set changes those that the file names, as a batch of its own",
   run: (args) =>
     withRegistry(async (registry) => {
       const { values, words } = parseWords(args, { set: { type: "string" } });
       if (words.length > 0) throw new UsageError("settings takes no words");
       const file = textOf(values, "set");
-      if (file !== undefined) await save(registry.saveSettings, settingsIn(file));
+      // what the file doesn't name stays as it is
+      if (file !== undefined) await save(registry.saveSettings, { ...(await registry.settings()), ...settingsIn(file) });
       const held = await registry.settings();
       return done(held, JSON.stringify(held, null, 2));
     }),
@@ -29,10 +30,17 @@ async function save(keep: (settings: Settings, options: { readonly at: string })
   }
 }
 
-function settingsIn(file: string): Settings {
+function settingsIn(file: string): Partial<Settings> {
+  const read = readJson(file);
+  if (typeof read !== "object" || read === null || Array.isArray(read))
+    throw new UsageError("--set requires a file that holds an object of settings");
+  // the registry checks the shape, setting by setting
+  return read as Partial<Settings>;
+}
+
+function readJson(file: string): unknown {
   try {
-    // the registry checks the shape, setting by setting
-    return JSON.parse(readFileSync(file, "utf8")) as Settings;
+    return JSON.parse(readFileSync(file, "utf8"));
   } catch {
     throw new UsageError("--set requires a file of JSON that can be read");
   }

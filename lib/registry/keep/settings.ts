@@ -4,7 +4,7 @@ import { z } from "zod";
 import { open } from "@/db/identities";
 import type { Connection } from "@/db/open";
 import { settings as table } from "@/db/schema";
-import { tables } from "@/lib/codebook";
+import { ownIndexId, tables } from "@/lib/codebook";
 import { hashAsOf } from "../read/content-hash";
 import type { Settings } from "../types";
 import { requireAt } from "./at";
@@ -21,7 +21,7 @@ const score = z.strictObject({
 /** An index runs from one event to a later one; mm a day only while the bone is being lengthened. */
 const index = z
   .strictObject({
-    id: z.string().regex(/^own-[a-z0-9][a-z0-9-]{0,26}$/, "own- and small letters, digits or hyphens"),
+    id: z.string().regex(ownIndexId, "own- and small letters, digits or hyphens"),
     name: z.string().regex(/^[\p{L}\p{N}][\p{L}\p{N} ,()-]{0,59}$/u, "a name of letters, digits and blanks, at most sixty"),
     from: z.enum(["surgery", "distraction-start", "distraction-end"]),
     to: z.enum(["distraction-end", "consolidation", "full-weight-bearing", "fixator-removal", "end-of-treatment"]),

@@ -1,5 +1,17 @@
 import { describe, expect, test } from "vitest";
-import { ask, clocksAsOf, cohortFlow, compare, daysAgainstGain, type HealingAnswer, healing, measureList, result } from "@/lib/answers";
+import {
+  ask,
+  clocksAsOf,
+  cohortFlow,
+  cohortGroups,
+  compare,
+  daysAgainstGain,
+  type HealingAnswer,
+  healing,
+  measureList,
+  result,
+} from "@/lib/answers";
+import { canonicalWhere } from "@/lib/cohorts";
 import { defaultSettings, type Settings } from "@/lib/registry";
 import { demoRegistry, emptyRegistry } from "../demo-registry";
 import { aFemur, aPerson, rowsOf } from "./made";
@@ -50,6 +62,30 @@ describe("an index of the unit's own", () => {
     expect(later.groups[0]?.mean.estimate).not.toBe(first.groups[0]?.mean.estimate);
     const again = (await result(registry, first.stamp)) as HealingAnswer;
     expect(again.groups).toEqual(first.groups);
+  });
+
+  test("is a condition and a split like a built-in one, in its unit's numbers", async () => {
+    await using registry = await demoRegistry();
+    await registry.saveSettings(settings(index), { at });
+    const flow = (id: string) => cohortFlow(registry, { where: { [id]: { from: 30 } }, measure: "gain" });
+    const [own, built] = await Promise.all([index.id, "maturation"].map(flow));
+    const left = (answer: typeof own) => answer?.lines.map(({ kind, segments, patients }) => [kind, segments, patients]);
+    expect(left(own)).toEqual(left(built));
+    expect(own?.lines.at(-1)?.segments).toBeGreaterThan(0);
+    const split = (id: string) => cohortGroups(registry, { where: {}, by: [`${id}:30/60`] });
+    const [ours, theirs] = await Promise.all([index.id, "maturation"].map(split));
+    const counts = (groups: typeof ours) => groups?.map(({ segments, patients }) => [segments, patients]);
+    expect(counts(ours)).toEqual(counts(theirs));
+    expect(ours?.length).toBeGreaterThan(2);
+  });
+
+  test("that isn't in the settings is recorded of nobody", async () => {
+    await using registry = await demoRegistry();
+    const groups = await cohortGroups(registry, { where: { "own-gone": { missing: false } }, by: [] });
+    expect(groups.flatMap(({ segments }) => segments)).toEqual([0]);
+    expect(canonicalWhere({ "own-b": { from: 1 }, bone: ["femur"], "own-a": { from: 2 } })).toBe(
+      '{"bone":["femur"],"own-a":{"from":2},"own-b":{"from":1}}',
+    );
   });
 
   test("with a criterion counts only bones read by it; consolidation worked out from visits is three of four", async () => {
