@@ -8,7 +8,7 @@ const folder = path.join(root, "node_modules/.lengthbook-tests");
 export const commandLine = path.join(folder, "main.mjs");
 
 /** Set-up of the projects that run commands: the command line, and its thread that commits beside it. */
-export default async function bundle(): Promise<void> {
+export async function setup(): Promise<void> {
   await build({
     absWorkingDir: root,
     entryPoints: { main: "lib/cli/main.ts", "start-worker": "lib/registry/background/commit-worker.ts" },

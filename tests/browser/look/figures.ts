@@ -4,7 +4,7 @@ import path from "node:path";
 import { type Browser, type BrowserContextOptions, chromium } from "playwright-core";
 import { build } from "@/lib/cli/setup/build.mjs";
 import { freePort, startServer } from "@/lib/cli/setup/serve.mjs";
-import bundleCommandLine from "../../command-line";
+import { setup as bundleCommandLine } from "../../command-line";
 import { registryOf, type Size, sizes } from "./registries";
 
 // npx tsx tests/browser/look/figures.ts [SIZE,…] [PAGE,…] [VIEW,…]: pictures of every figure of Outcomes and Cohorts at each size of
