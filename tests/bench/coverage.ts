@@ -1,5 +1,5 @@
 import { writeFileSync } from "node:fs";
-import { type Covered, differenceCells, meanCells, permutationRejects, shareCells } from "./simulated/cells";
+import { type Covered, differenceCells, limitCells, meanCells, permutationRejects, shareCells } from "./simulated/cells";
 import { exactCoverage, lowest, place, table } from "./simulated/report";
 
 // Coverage of the clustered intervals and size of the permutation test, simulated; writes docs/methods-coverage.md.
@@ -14,6 +14,7 @@ const began = performance.now();
 const mean = meanCells(REPEATS, 1);
 const difference = differenceCells(REPEATS, 1001);
 const share = shareCells(REPEATS, 2001, 0.3);
+const limit = limitCells(REPEATS_BESIDE, 6001);
 const beside = [0.1, 0.5].map((p, i) => ({ p, cells: shareCells(REPEATS_BESIDE, 3001 + 1000 * i, p) }));
 const sizes = [0, 0.5, 0.8].map((icc, i) => ({ icc, rejects: permutationRejects(REPEATS_PERMUTATION, 5001 + i, icc) }));
 const rejects = sizes.reduce((sum, size) => sum + size.rejects, 0) / sizes.length;
@@ -25,6 +26,7 @@ const failed = [
       ["mean", mean],
       ["difference", difference],
       ["share at 0.3", share],
+      ["limit of agreement", limit],
     ] as [string, Covered[]][]
   )
     .filter(([, cells]) => lowest(cells).covered < PROMISED)
@@ -65,6 +67,11 @@ With a high ICC every patient is all or nothing, so the same happens to more seg
 another patient, don't show that segments of a patient go together (the design effect comes out near 1), n* stays near n, and the upper limit can fall
 below p. That is what lowers 20 patients of 3 or 4 segments at p = 0.1.
 ${beside.map(({ p, cells }) => `\n#### p = ${p}\n${REPEATS_BESIDE} samples a cell (simulation error ${error(0.95, REPEATS_BESIDE)}). Lowest: ${place(lowest(cells))}.\n\n${table(cells)}`).join("\n")}
+
+## A limit of agreement (REML, information of the deviation, CR2 of the bias), normal values
+${REPEATS_BESIDE} samples a cell (simulation error ${error(0.95, REPEATS_BESIDE)}). Lowest: ${place(lowest(limit))}.
+
+${table(limit)}
 
 ## The permutation test, 8 against 16 patients of unlike numbers of segments
 Equal means; how often p ≤ 0.05, promised 3 to 6 per cent: ${(rejects * 100).toFixed(1)} % of ${REPEATS_PERMUTATION * sizes.length} samples (simulation error ${error(0.05, REPEATS_PERMUTATION * sizes.length)});

@@ -1,10 +1,20 @@
 # Answers of R on agreement, variance parts and penalised logistic regression, on public data sets; printed as one JSON object.
 options(warn = -1)
-suppressPackageStartupMessages({ library(jsonlite); library(nlme) })
+suppressPackageStartupMessages({ library(jsonlite); library(nlme); library(clubSandwich) })
 answers <- list()
 say <- function(id, ...) answers[[id]] <<- lapply(list(...), function(v) if (length(v) > 1) I(unname(v)) else unname(v))
 
 ## Variance between and within, REML of the one-way random model ------------------------------
+# Limits of agreement with their intervals: the REML information by whole matrices, ½ tr(P V_i P V_j), and the bias by clubSandwich.
+limits <- function(y, who, parts) {
+  Z <- model.matrix(~ 0 + factor(who)); same <- tcrossprod(Z); N <- length(y); one <- rep(1, N)
+  W <- solve(parts[["between"]] * same + parts[["within"]] * diag(N)); P <- W - W %*% tcrossprod(one) %*% W / sum(W)
+  with <- list(same, diag(N)); I <- outer(1:2, 1:2, Vectorize(function(i, j) sum(diag(P %*% with[[i]] %*% P %*% with[[j]])) / 2))
+  total <- sum(parts); df <- 2 * total^2 / sum(solve(I))
+  b <- conf_int(lm(y ~ 1), vcov = "CR2", cluster = factor(who)); z <- qnorm(.975); sd <- sqrt(total); se <- sqrt(b$SE^2 + z^2 * total / (2 * df))
+  at <- b$beta + c(-1, 1) * z * sd; tq <- qt(.975, b$df)
+  list(variance_df = df, limit_se = se, limit_lower_ci = at[1] + c(-1, 1) * tq * se, limit_upper_ci = at[2] + c(-1, 1) * tq * se)
+}
 parts <- function(id, y, who) {
   d <- data.frame(y = y, who = factor(who))
   ctl <- lmeControl(msTol = 1e-14, tolerance = 1e-14, msMaxIter = 500, niterEM = 100, opt = "optim", reltol = 1e-16)
@@ -17,6 +27,7 @@ parts <- function(id, y, who) {
   w <- n / (1 + l * n); mu <- sum(w * m) / sum(w); within <- (inside + sum(w * (m - mu)^2)) / (N - 1)
   stopifnot(abs(within - v[2]) < 1e-4 * v[2], abs(l * within - v[1]) < 1e-3 * v[1])
   say(id, values = y, patient = as.character(who), between = l * within, within = within, lme_between = round(v[1], 5), lme_within = round(v[2], 5))
+  answers[[id]] <<- c(answers[[id]], limits(y, who, c(between = l * within, within = within)))
 }
 o <- as.data.frame(Orthodont)
 parts("reml-orthodont", o$distance, o$Subject)

@@ -1,4 +1,14 @@
-import { cr2Difference, cr2Mean, permutationDifference, plainMean, type Random, seededRandom, wilsonClustered } from "@/lib/stats";
+import {
+  blandAltman,
+  cr2Difference,
+  cr2Mean,
+  normalQuantile,
+  permutationDifference,
+  plainMean,
+  type Random,
+  seededRandom,
+  wilsonClustered,
+} from "@/lib/stats";
 import { eventRows, normalRows, type Segments } from "./draws";
 
 export const patientNumbers = [4, 6, 10, 20] as const;
@@ -62,6 +72,17 @@ export function differenceCells(repeats: number, seed: number): Covered[] {
       return [holds(cr2Difference({ values, group, patient: [...few.patient, ...many.patient] }), 0)];
     });
     return { segments, patients: "3 v 20", icc, covered, plain: null };
+  });
+}
+
+/** The upper limit of agreement: of values of mean 0 and variance 1 it is the normal quantile of 0.975. The lower one is its mirror image. */
+export function limitCells(repeats: number, seed: number): Covered[] {
+  return overCells([20, 40], seed, (patients, segments, icc, own) => {
+    const [covered = 0] = share(repeats, own, (random) => {
+      const { limitUpperInterval } = blandAltman(normalRows(random, patients, segments, icc));
+      return [limitUpperInterval !== null && holds(limitUpperInterval, normalQuantile(0.975))];
+    });
+    return { segments, patients: String(patients), icc, covered, plain: null };
   });
 }
 

@@ -82,16 +82,22 @@ function limitsOfAgreement(): Comparison[] {
   };
   const parts = idsOf("agreement", "reml-").flatMap((id) => {
     const { values, patient } = answer(id) as { values: number[]; patient: string[] };
-    return withAnswer(
-      "bland-altman",
-      "agreement",
-      id,
-      pick(stats.blandAltman({ values, patient }), { between: "between", within: "within" }),
-    );
+    const found = stats.blandAltman({ values, patient });
+    const ends = (interval: { lower: number; upper: number } | null) => interval && [interval.lower, interval.upper];
+    return withAnswer("bland-altman", "agreement", id, {
+      ...pick(found, { between: "between", within: "within", variance_df: "varianceDf", limit_se: "limitSe" }),
+      limit_lower_ci: ends(found.limitLowerInterval),
+      limit_upper_ci: ends(found.limitUpperInterval),
+    });
   });
   return [
     ...withCheck("bland-altman", "bland-altman-1986-pefr", { mean_diff: ours.estimate, sd_diff: shared.sd_diff }),
-    ...withCheck("bland-altman", "bland-altman-full-precision", { ...shared, loa_lower: ours.limitLower, loa_upper: ours.limitUpper }),
+    ...withCheck("bland-altman", "bland-altman-full-precision", {
+      ...shared,
+      loa_lower: ours.limitLower,
+      loa_upper: ours.limitUpper,
+      se_loa_1999: ours.limitSe,
+    }),
     ...parts,
   ];
 }

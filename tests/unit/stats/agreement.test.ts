@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { blandAltman, icc, type KappaWeights, sampleDeviation, weightedKappa } from "@/lib/stats";
 import { check, numbers } from "../../external/stat-checks";
 import { expectAsChecked } from "./as-checked";
-import { answerOf, answersOf, expectAsR, labelsOf, numbersOf, rowsOf } from "./r-answers";
+import { answerOf, answersOf, expectAsR, expectClose, labelsOf, numbersOf, rowsOf } from "./r-answers";
 
 describe("intraclass correlation", () => {
   test.each(["cluster-icc-healing-index", "cluster-icc-complication", "cluster-orthodont-icc", "icc-shrout-fleiss", "edge-icc-negative"])(
@@ -64,12 +64,38 @@ describe("Bland–Altman", () => {
       bias_ci_lower: ours.lower,
       bias_ci_upper: ours.upper,
     };
-    expectAsChecked("bland-altman-full-precision", { ...shared, loa_lower: ours.limitLower, loa_upper: ours.limitUpper });
+    expectAsChecked("bland-altman-full-precision", {
+      ...shared,
+      loa_lower: ours.limitLower,
+      loa_upper: ours.limitUpper,
+      se_loa_1999: ours.limitSe,
+    });
     expectAsChecked("bland-altman-1986-pefr", { ...shared, loa196_lower: ours.limitLower, loa196_upper: ours.limitUpper });
   });
 
   test.each(answersOf("agreement", "reml-"))("%s: variance between and within as by REML in R", (_, r) => {
     expectAsR(blandAltman({ values: numbersOf(r, "values"), patient: labelsOf(r, "patient") }), r, ["between", "within"], 1e-7);
+  });
+
+  test.each(answersOf("agreement", "reml-"))("%s: intervals of the limits as from whole matrices and clubSandwich", (_, r) => {
+    const ours = blandAltman({ values: numbersOf(r, "values"), patient: labelsOf(r, "patient") });
+    expectAsR({ variance_df: ours.varianceDf, limit_se: ours.limitSe }, r, ["variance_df", "limit_se"], 1e-7);
+    for (const [field, interval] of [
+      ["limit_lower_ci", ours.limitLowerInterval],
+      ["limit_upper_ci", ours.limitUpperInterval],
+    ] as const) {
+      const [from, to] = numbersOf(r, field);
+      expectClose(interval?.lower, from, field, 1e-7);
+      expectClose(interval?.upper, to, field, 1e-7);
+    }
+  });
+
+  test("patients who repeat themselves tell of the deviation what their means tell; two patients: no interval of a limit", () => {
+    const once = blandAltman({ values: [1, 3, 5, 4], patient: [1, 2, 3, 4] });
+    expect(once.varianceDf).toBe(3);
+    expect(blandAltman({ values: [1, 1, 3, 3, 5, 5, 4, 4], patient: [1, 1, 2, 2, 3, 3, 4, 4] }).varianceDf).toBe(3);
+    const two = { varianceDf: null, limitSe: null, limitLowerInterval: null, limitUpperInterval: null };
+    expect(blandAltman({ values: [1, 2, 4], patient: [1, 1, 2] })).toMatchObject(two);
   });
 
   test("one value a patient: the two parts add up to SD², by the same formula", () => {
