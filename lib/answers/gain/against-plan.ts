@@ -1,7 +1,7 @@
 import { fieldsNamed, type Where } from "@/lib/cohorts";
 import { gainErrorMm, healingStatus, isLeg, type Plan } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
-import { estimate } from "@/lib/stats";
+import { type BlandAltman, estimate } from "@/lib/stats";
 import { type Case, casesOf } from "../frames/cases";
 import { fieldsOfSplit, type Group, type GroupKey, splitBy } from "../healing/groups";
 import { said } from "../healing/said";
@@ -28,8 +28,8 @@ export type AgainstPlanGroup = {
   readonly bias: Interval | null;
   readonly within: Share | null;
   readonly spread: { readonly p5: number; readonly median: number; readonly p95: number } | null;
-  /** From twenty patients on. */
-  readonly limits: { readonly lower: number; readonly upper: number } | null;
+  /** Limits of agreement, each with its own interval, from twenty patients on. */
+  readonly limits: { readonly lower: Interval; readonly upper: Interval } | null;
   readonly reached: number;
   readonly stoppedEarly: number;
   readonly overshot: number;
@@ -119,9 +119,20 @@ function answerGroup(group: Group, { toleranceMm, plan, boneNamed }: How): Again
     bias: { estimate: bias, se, df, lower, upper },
     within: { x, n, patients, estimate: share.estimate, lower: share.lower, upper: share.upper, deff, plain },
     spread: records.spread,
-    limits: records.limits ? { lower: records.limits.limitLower, upper: records.limits.limitUpper } : null,
+    limits: records.limits && limitsOf(records.limits),
     notes: notes.map(said),
   };
+}
+
+function limitsOf({ df, limitSe: se, ...found }: BlandAltman) {
+  const limit = (estimate: number, interval: BlandAltman["limitLowerInterval"]): Interval => ({
+    estimate,
+    se,
+    df,
+    lower: interval?.lower ?? null,
+    upper: interval?.upper ?? null,
+  });
+  return { lower: limit(found.limitLower, found.limitLowerInterval), upper: limit(found.limitUpper, found.limitUpperInterval) };
 }
 
 function countOf(words: readonly string[]): Record<string, number> {

@@ -3,7 +3,7 @@ import type { CaptionOptions, Figure } from "../figure/figure";
 import { excludedIn } from "../figure/source";
 import { totalText } from "../say/excluded";
 import { shownUnit, unitsFor } from "../say/shown-unit";
-import { count, estimate, span, tableFrom, words } from "../table/columns";
+import { count, estimate, tableFrom, words } from "../table/columns";
 import type { DataTable } from "../table/data-table";
 import { layoutAgreement } from "./layout-agreement";
 import type { AgreementGroup, AgreementRecord } from "./record";
@@ -22,7 +22,9 @@ function captionOfAgreement(record: AgreementRecord, options: CaptionOptions = {
   const limits = record.groups.some((group) => group.limits !== null);
   const reading = [
     `Difference: ${differenceText(record)}; bias with its 95 % interval, clustered by patient (CR2, Satterthwaite)`,
-    limits ? "Limits of agreement: bias ± 1.96 standard deviations of one difference, between and within patients" : null,
+    limits
+      ? "Limits of agreement: bias ± 1.96 standard deviations of one difference, between and within patients; their 95 % intervals: the chance of the bias and of the standard deviation, by patient"
+      : null,
   ];
   return captionFrom(
     record,
@@ -41,7 +43,8 @@ function tableOfAgreement({ unit: own, groups }: AgreementRecord, asked?: string
       count("measured", "Measured", (group) => group.n),
       count("excluded", "Left out", excludedIn),
       ...estimate<AgreementGroup>("bias", "Bias", unit, (group) => group.bias),
-      span("limits", "Limits of agreement", unit, ({ limits }) => [limits?.lower ?? null, limits?.upper ?? null]),
+      ...estimate<AgreementGroup>("limit-lower", "Lower limit of agreement", unit, ({ limits }) => limits?.lower),
+      ...estimate<AgreementGroup>("limit-upper", "Upper limit of agreement", unit, ({ limits }) => limits?.upper),
     ],
     groups,
   );

@@ -14,8 +14,8 @@ import type { AgreementGroup, AgreementRecord } from "./record";
 import { describe, differenceText, headOf } from "./say";
 
 /**
- * How far two readings agree, a field a group: each segment a mark of its difference against the mean of both, the bias with the band of its
- * interval, the limits within which 95 of a hundred differences lie.
+ * How far two readings agree, a field a group: each segment a mark of its difference against the mean of both, the bias and the limits within
+ * which 95 of a hundred differences lie, each with the band of its interval.
  * @throws RangeError when the width is below 240 px or the unit is none of the readings'
  */
 export function layoutAgreement(record: AgreementRecord, { width = usualWidthPx, unit: asked }: FigureOptions = {}): Scene {
@@ -63,7 +63,7 @@ function layField(record: AgreementRecord, group: AgreementGroup, { x, y, width,
 function plotOf(record: AgreementRecord, { x, y, width, unit }: Place & { x: number }): Plot {
   const marks = record.groups.flatMap((group) => group.marks);
   const means = spanOf(marks.map(({ first, second }) => (first + second) / 2)) ?? [0, 1];
-  const levels = record.groups.flatMap(({ limits, bias }) => [limits?.lower, limits?.upper, bias.lower, bias.upper]);
+  const levels = record.groups.flatMap(({ limits, bias }) => [bias, limits?.lower, limits?.upper].flatMap((at) => [at?.lower, at?.upper]));
   const differences = spanOf([
     0,
     ...marks.map(({ first, second }) => first - second),
@@ -85,7 +85,8 @@ function keyOf({ groups }: AgreementRecord): KeyEntry[] {
   const entries = [
     shapeEntry("a segment"),
     lineEntry("bias"),
-    groups.some(({ bias }) => bias.lower !== null) && bandEntry("95 % CI of the bias"),
+    groups.some(({ bias }) => bias.lower !== null) &&
+      bandEntry(groups.some(({ limits }) => limits !== null) ? "95 % CI of bias and limits" : "95 % CI of the bias"),
     groups.some(({ limits }) => limits !== null) && lineEntry("limits of agreement", { dash: "long" }),
     lineEntry("no difference", { ink: "muted", dash: "short", weight: 1 }),
   ];

@@ -1,11 +1,12 @@
+import type { Limits } from "../figure/source";
 import type { Plot } from "../frame/plot";
 import { apart } from "../place/apart";
 import { swarm } from "../place/swarm";
-import { shownEstimate } from "../say/shown-estimate";
+import { shownEstimate, shownLimits } from "../say/shown-estimate";
 import { type ShownUnit, shownText } from "../say/shown-unit";
 import type { Dash, Mark } from "../scene";
 import type { AgreementGroup, AgreementRecord } from "./record";
-import { limitsText, markText } from "./say";
+import { markText } from "./say";
 
 type Named = { readonly unit: ShownUnit; readonly name: string | null };
 
@@ -22,28 +23,32 @@ export function segmentMarks(record: AgreementRecord, { marks }: AgreementGroup,
   });
 }
 
-type Level = { readonly value: number; readonly dash: Dash; readonly label: string };
+type Level = { readonly at: Limits; readonly value: number; readonly dash: Dash; readonly label: string };
 
-/** Bias and limits: the band of the bias behind the marks; their lines and, at the right, their numbers before them. */
+/** Bias and limits: the bands of their intervals behind the marks; their lines and, at the right, their numbers before them. */
 export function levelMarks(group: AgreementGroup, plot: Plot, { unit, name }: Named): { behind: Mark[]; front: Mark[] } {
-  const { bias } = group;
-  const said = (text: string) => (name === null ? text : `${name}: ${text}`);
-  const levels: Level[] = [];
-  if (bias.estimate !== null) levels.push({ value: bias.estimate, dash: "solid", label: said(`bias ${shownEstimate(bias, unit)}`) });
-  if (group.limits !== null) {
-    const label = said(limitsText(group.limits, unit));
-    levels.push({ value: group.limits.lower, dash: "long", label }, { value: group.limits.upper, dash: "long", label });
-  }
+  const { bias, limits } = group;
+  const level = (at: Limits | undefined, dash: Dash, text: string): Level[] =>
+    at === undefined || at.estimate === null ? [] : [{ at, value: at.estimate, dash, label: name === null ? text : `${name}: ${text}` }];
+  const levels = [
+    ...level(bias, "solid", `bias ${shownEstimate(bias, unit)}`),
+    ...(limits === null
+      ? []
+      : [
+          ...level(limits.lower, "long", `lower limit of agreement ${shownLimits(limits.lower, unit)}`),
+          ...level(limits.upper, "long", `upper limit of agreement ${shownLimits(limits.upper, unit)}`),
+        ]),
+  ];
   const zero: Mark = { mark: "rule", x1: plot.left, x2: plot.right, y1: plot.y(0), y2: plot.y(0), ink: "muted", weight: 1, dash: "short" };
   return {
-    behind: [...bandMarks(group, plot), zero],
-    front: [...levels.map((level) => levelLine(level, plot)), ...levelNumbers(levels, plot, unit)],
+    behind: [...levels.flatMap(({ at }) => bandMarks(at, plot)), zero],
+    front: [...levels.map((one) => levelLine(one, plot)), ...levelNumbers(levels, plot, unit)],
   };
 }
 
-function bandMarks({ bias }: AgreementGroup, plot: Plot): Mark[] {
-  if (bias.lower === null || bias.upper === null) return [];
-  const [top, foot] = [plot.y(bias.upper), plot.y(bias.lower)];
+function bandMarks({ lower, upper }: Limits, plot: Plot): Mark[] {
+  if (lower === null || upper === null) return [];
+  const [top, foot] = [plot.y(upper), plot.y(lower)];
   return [{ mark: "band", x: plot.left, y: top, width: plot.right - plot.left, height: foot - top, ink: "deep", opacity: 0.14 }];
 }
 

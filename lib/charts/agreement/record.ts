@@ -1,4 +1,4 @@
-import type { Estimated, FigureSource, GroupCounts, NoteForFigure } from "../figure/source";
+import type { Estimated, FigureSource, GroupCounts, Limits, NoteForFigure } from "../figure/source";
 
 /** Two readings of one length (or angle) on each segment, by group: how far they agree. */
 export type AgreementRecord = FigureSource & {
@@ -13,8 +13,8 @@ export type AgreementGroup = GroupCounts & {
   readonly n: number;
   /** Mean of first less second. */
   readonly bias: Estimated;
-  /** Within which 95 of a hundred single differences lie; `null` with fewer patients than limits need: then the differences themselves. */
-  readonly limits: { readonly lower: number; readonly upper: number } | null;
+  /** Within which 95 of a hundred single differences lie, each with its interval; `null` with fewer patients than limits need. */
+  readonly limits: { readonly lower: Limits; readonly upper: Limits } | null;
   readonly marks: readonly { readonly segment: number; readonly first: number; readonly second: number }[];
   readonly notes?: readonly NoteForFigure[];
 };

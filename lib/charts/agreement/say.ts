@@ -1,8 +1,8 @@
 import { thresholds } from "@/lib/stats";
 import type { Head } from "../head/lay-head";
 import { countsText, totalText } from "../say/excluded";
-import { shownEstimate } from "../say/shown-estimate";
-import { type ShownUnit, shownText, valueText, withUnit } from "../say/shown-unit";
+import { shownEstimate, shownLimits } from "../say/shown-estimate";
+import { type ShownUnit, valueText } from "../say/shown-unit";
 import type { AgreementGroup, AgreementRecord } from "./record";
 
 /** `gained less planned at start`. */
@@ -22,9 +22,9 @@ export function headOf(group: AgreementGroup, unit: ShownUnit): Head {
   };
 }
 
-/** `limits of agreement −8.2 to 5.1 mm`. */
-export function limitsText({ lower, upper }: NonNullable<AgreementGroup["limits"]>, unit: ShownUnit): string {
-  return `limits of agreement ${shownText(lower, unit)} to ${withUnit(shownText(upper, unit), unit)}`;
+/** `limits of agreement from −8.2 mm (95 % CI −9.3 to −7.1) to 5.1 mm (95 % CI 4.0 to 6.2)`. */
+function limitsText({ lower, upper }: NonNullable<AgreementGroup["limits"]>, unit: ShownUnit): string {
+  return `limits of agreement from ${shownLimits(lower, unit)} to ${shownLimits(upper, unit)}`;
 }
 
 /** What a reader hears of one segment: `48 and 50 mm, difference −2 mm`. */

@@ -11,6 +11,12 @@ function marks(n: number, seed = 4) {
   });
 }
 
+/** Limits of agreement with intervals of ± a half. */
+function limits(lower: number, upper: number, half = 1.3): NonNullable<AgreementGroup["limits"]> {
+  const around = (estimate: number) => ({ estimate, lower: estimate - half, upper: estimate + half });
+  return { lower: around(lower), upper: around(upper) };
+}
+
 function group(label: string, all: AgreementGroup["marks"], more: Partial<AgreementGroup> = {}): AgreementGroup {
   const patients = Math.ceil(all.length / 1.6);
   return {
@@ -20,7 +26,7 @@ function group(label: string, all: AgreementGroup["marks"], more: Partial<Agreem
     n: all.length,
     excluded: { "no-target": 2 },
     bias: { estimate: -0.91, lower: -1.82, upper: 0.01, n: all.length, patients },
-    limits: { lower: -9.6, upper: 7.8 },
+    limits: limits(-9.6, 7.8),
     marks: all,
     ...more,
   };
@@ -42,11 +48,11 @@ const records: Readonly<Record<string, AgreementRecord>> = {
     group("Nail", marks(90, 8)),
     group("Frame", marks(70, 9), {
       bias: { estimate: 1.2, lower: -0.6, upper: 3, n: 70, patients: 44 },
-      limits: { lower: -12.1, upper: 14.5 },
+      limits: limits(-12.1, 14.5, 2.4),
     }),
     group("Plate", [], { bias: none, limits: null }),
   ]),
-  "limits-close-together": record([group("All segments", marks(40), { limits: { lower: -1.3, upper: -0.5 } })]),
+  "limits-close-together": record([group("All segments", marks(40), { limits: limits(-1.3, -0.5, 0.2) })]),
   "twelve-segments-no-limits": record([group("All segments", marks(12), { limits: null })]),
   "one-patient": record([
     group("All segments", marks(2), { limits: null, bias: { estimate: -1, lower: null, upper: null, n: 2, patients: 1 } }),
@@ -67,6 +73,22 @@ test.each([12, 5000])("each of %i segments is a mark that says both readings and
       )
       .sort(),
   );
+});
+
+test("bias and both limits lie each in the band of its own interval, and stand in the table with it", () => {
+  const one = group("All segments", marks(140));
+  const { marks: drawn } = agreementFigure.layout(record([one]));
+  const lines = drawn.filter((mark) => mark.mark === "rule" && mark.ink === "ink" && mark.label !== undefined);
+  const bands = drawn.filter((mark) => mark.mark === "band" && mark.width > 100);
+  const heights = lines.flatMap((mark) => (mark.mark === "rule" ? [mark.y1] : [])).sort((a, b) => a - b);
+  const spans = bands.flatMap((mark) => (mark.mark === "band" ? [[mark.y, mark.height] as const] : [])).sort(([a], [b]) => a - b);
+  expect(heights).toHaveLength(3);
+  const places = spans.map(([top, height], index) => ((heights[index] ?? 0) - top) / height);
+  // intervals of ± 1.3 about the limits, −1.82 to 0.01 about a bias of −0.91
+  expect(places.map((place) => place.toFixed(2))).toEqual(["0.50", "0.50", "0.50"]);
+  const { columns, rows } = agreementFigure.table(record([one]));
+  const cells = Object.fromEntries(columns.map(({ id }, at) => [id, rows[0]?.[at]]));
+  expect(cells).toMatchObject({ "limit-lower": "−9.6", "limit-lower-interval": "−10.9 to −8.3", "limit-upper-interval": "6.5 to 9.1" });
 });
 
 test("bias and limits stand beside the field, and no limits without patients enough", () => {
