@@ -14,7 +14,8 @@ export function varianceParts(residuals: Float64Array, index: PatientIndex): { b
   const { means, within: inside } = sumsOfSquaresByPatient(residuals, index);
   const n = residuals.length;
   if (inside === 0 && n > index.count) return { between: sampleVariance(means), within: 0 };
-  const model = (lambda: number) => reml(lambda, means, index.rows, inside, n);
+  const sizes = sizesOf(means, index.rows);
+  const model = (lambda: number) => reml(lambda, sizes, inside, n);
   const ratio = (place: number) => place / (gridSteps - place);
   let best = 0;
   for (let place = 1; place < gridSteps; place++) if (model(ratio(place)).deviance < model(ratio(best)).deviance - 1e-12) best = place;
@@ -23,24 +24,46 @@ export function varianceParts(residuals: Float64Array, index: PatientIndex): { b
   return { between: lambda * within, within };
 }
 
-/** −2 × restricted log likelihood but for a constant, its slope in λ, and the variance within at this λ. */
-function reml(lambda: number, means: Float64Array, rows: Int32Array, inside: number, n: number) {
-  let [weights, weighted, squares, logs] = [0, 0, 0, 0];
+/** The patients with `m` values each, together: how many, and the mean and centred sum of squares of their means. */
+interface Size {
+  readonly m: number;
+  patients: number;
+  mean: number;
+  squares: number;
+}
+
+/** The likelihood knows a patient by number of values and mean, so that patients with equal numbers stand in it as one; Welford's running mean and squares. */
+function sizesOf(means: Float64Array, rows: Int32Array): readonly Size[] {
+  const sizes = new Map<number, Size>();
   rows.forEach((m, code) => {
-    const weight = m / (1 + lambda * m);
-    weights += weight;
-    weighted += weight * (means[code] as number);
-    squares += weight * weight;
-    logs += Math.log1p(lambda * m);
+    const size = sizes.get(m) ?? { m, patients: 0, mean: 0, squares: 0 };
+    if (size.patients === 0) sizes.set(m, size);
+    const from = (means[code] as number) - size.mean;
+    size.patients += 1;
+    size.mean += from / size.patients;
+    size.squares += from * ((means[code] as number) - size.mean);
   });
+  return [...sizes.values()];
+}
+
+/** −2 × restricted log likelihood but for a constant, its slope in λ, and the variance within at this λ. */
+function reml(lambda: number, sizes: readonly Size[], inside: number, n: number) {
+  let [weights, weighted, squares, logs] = [0, 0, 0, 0];
+  for (const { m, patients, mean } of sizes) {
+    const weight = m / (1 + lambda * m);
+    weights += patients * weight;
+    weighted += patients * weight * mean;
+    squares += patients * weight * weight;
+    logs += patients * Math.log1p(lambda * m);
+  }
   const middle = weighted / weights;
   let [spread, fall] = [inside, 0];
-  rows.forEach((m, code) => {
+  for (const { m, patients, mean, squares: own } of sizes) {
     const weight = m / (1 + lambda * m);
-    const from = ((means[code] as number) - middle) ** 2;
+    const from = own + patients * (mean - middle) ** 2;
     spread += weight * from;
     fall += weight * weight * from;
-  });
+  }
   const slope = weights - squares / weights - ((n - 1) * fall) / spread;
   return { deviance: (n - 1) * Math.log(spread) + logs + Math.log(weights), slope, within: spread / (n - 1) };
 }
