@@ -14,7 +14,10 @@ export type Shape = "disc" | "diamond" | "square" | "triangle" | "cross";
 export type Dash = "solid" | "long" | "dot" | "long-dot" | "short";
 export type Anchor = "start" | "middle" | "end";
 
-/** What a reader hears and a pointer shows. A mark with a label can be reached by keyboard and pointer. */
+/**
+ * What a reader hears and a pointer shows. A mark with a label can be reached by keyboard and pointer. Of marks that come by the thousand it is
+ * a getter: where they crowd nobody reads it.
+ */
 type Labelled = { readonly label?: string };
 
 export type SymbolMark = Labelled & {

@@ -19,7 +19,17 @@ export function segmentMarks(record: AgreementRecord, { marks }: AgreementGroup,
   const moved = swarm(spots, { radius: size, reach: 3 * size, slope: 0 });
   return marks.map((mark, index) => {
     const { x, y } = moved[index] ?? { x: plot.left, y: plot.top };
-    return { mark: "symbol", shape: "disc", x, y, size, ink: "series1", label: markText(mark, record, unit, name) };
+    return {
+      mark: "symbol",
+      shape: "disc",
+      x,
+      y,
+      size,
+      ink: "series1",
+      get label() {
+        return markText(mark, record, unit, name);
+      },
+    };
   });
 }
 

@@ -36,13 +36,25 @@ function segmentMark(mark: PlacedMark, group: DaysAgainstGainGroup, plot: Plot, 
   const { series, size, extent, units, name } = look;
   const x = plot.x(mark.gainMm);
   const y = mark.days > extent.far ? plot.top - 12 : plot.y(mark.days);
-  const label = markText(mark, group, units, name);
   const { ink } = series;
   const dim = size < 3 ? { opacity: 0.7 } : {};
   if (!isUnhealed(mark, group)) {
     const shaped = mark.rescued ? ({ shape: "triangle", size: Math.max(2.4, size * 1.1) } as const) : { shape: series.shape, size };
-    return [{ mark: "symbol", x, y, ink, label, ...shaped, ...dim }];
+    return [
+      {
+        mark: "symbol",
+        x,
+        y,
+        ink,
+        ...shaped,
+        ...dim,
+        get label() {
+          return markText(mark, group, units, name);
+        },
+      },
+    ];
   }
+  const label = markText(mark, group, units, name);
   const arm = Math.max(5, size * 2);
   const tick: Mark = { mark: "path", d: `M${x - 3.5} ${y}H${x + 3.5}M${x} ${y}V${y - arm}`, ink, weight: 1.5, label };
   if (mark.status === "rescued") return [tick, { mark: "symbol", shape: "triangle", x, y, size: 2.6, ink }];

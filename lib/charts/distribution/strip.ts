@@ -40,7 +40,15 @@ export function layStrip(group: DistributionGroup, scale: DistributionScale, pla
   const line = from + Math.max(10, Math.min(raised.height, place.heightPx));
   const pile = rows.map(({ row, x }, index): Mark => {
     const at = { x: xs[index] ?? x, y: line - 0.5 - (heights[index] ?? 0), size: place.radius * 0.92 };
-    return { mark: "symbol", shape: "disc", ink: "series1", label: rowText(row, unit, place.name), ...at };
+    return {
+      mark: "symbol",
+      shape: "disc",
+      ink: "series1",
+      ...at,
+      get label() {
+        return rowText(row, unit, place.name);
+      },
+    };
   });
   const summary = summaryMarks(group, scale, { ...place, y: line + 6 });
   const end = line + (summary.length > 0 ? summaryPx : 6);

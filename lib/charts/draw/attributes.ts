@@ -18,7 +18,7 @@ export function attributesOf(attributes: Attributes): string {
   return text;
 }
 
-/** The numbers of a path, cut as every other length is. */
+/** The numbers of a path, cut as every other length is: those that are longer. */
 export function cutPath(d: string): string {
-  return d.replace(/-?\d*\.?\d+(?:e[-+]?\d+)?/gi, (number) => cut(Number(number)));
+  return d.replace(/-?\d*\.\d{4,}(?:e[-+]?\d+)?|-?\d+e[-+]?\d+/gi, (number) => cut(Number(number)));
 }

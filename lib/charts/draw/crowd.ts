@@ -1,4 +1,4 @@
-import type { Mark, Scene, SymbolMark } from "../scene";
+import type { Mark, Scene, Shape, SymbolMark } from "../scene";
 import { outlineOf } from "./shapes";
 
 /** More names than these nobody walks through, and a page of them is slow to come. */
@@ -6,6 +6,8 @@ const mostNamed = 2000;
 /** Squares of so many px, in which at most so many stand alone. */
 const square = 8;
 const mostAlone = 2;
+/** Numbers of places in a row: more than any drawing is wide. */
+const stride = 2 ** 14;
 
 /**
  * A scene with more named symbols than can be told apart: where they crowd, those of one look are drawn together, one for each pixel,
@@ -13,7 +15,7 @@ const mostAlone = 2;
  */
 export function asCrowd(scene: Scene): Scene {
   // the square of each mark that has a name; -1 of any other
-  const squares = Float64Array.from(scene.marks, (mark) => (isNamed(mark) ? squareOf(mark) : -1));
+  const squares = Int32Array.from(scene.marks, (mark) => (isNamed(mark) ? placeOf(mark, square) : -1));
   const standing = new Map<number, number>();
   let named = 0;
   for (const at of squares) {
@@ -43,13 +45,14 @@ export function asCrowd(scene: Scene): Scene {
   return { ...scene, marks: drawn, description: `${scene.description} Where marks crowd they are drawn without their names.` };
 }
 
+/** Whether it has a name, without reading it. */
 function isNamed(mark: Mark): mark is SymbolMark {
-  return mark.mark === "symbol" && mark.label !== undefined;
+  return mark.mark === "symbol" && "label" in mark;
 }
 
-/** A number for each square of the picture, none below 0. */
-function squareOf({ x, y }: SymbolMark): number {
-  return Math.max(0, Math.floor(x / square)) * 100_000 + Math.max(0, Math.floor(y / square));
+/** A number for each square of `px` of the picture, rising row by row; none below 0. */
+function placeOf({ x, y }: SymbolMark, px: number): number {
+  return Math.max(0, Math.round(y / px)) * stride + Math.max(0, Math.round(x / px));
 }
 
 const looks = ["shape", "ink", "size", "hollow", "opacity"] as const;
@@ -58,14 +61,34 @@ function isAlike(one: SymbolMark, other: SymbolMark): boolean {
   return looks.every((look) => one[look] === other[look]);
 }
 
-/** So small, a disc is drawn as the square of its area, in half the letters. */
 function together(crowd: readonly SymbolMark[]): Mark {
   const [{ shape, ink, size, hollow, opacity }] = crowd as [SymbolMark];
-  const spots = new Map(crowd.map(({ x, y }) => [Math.round(x) * 100_000 + Math.round(y), { x: Math.round(x), y: Math.round(y) }]));
-  const side = Math.max(1, Math.round(10 * size * Math.sqrt(Math.PI)) / 10);
-  const outline = ({ x, y }: { readonly x: number; readonly y: number }) =>
-    shape === "disc" ? `M${x - side / 2} ${y - side / 2}h${side}v${side}h${-side}z` : outlineOf(shape, x, y, size);
-  const d = [...spots.values()].map(outline).join("");
-  const filled = shape !== "cross" && hollow !== true;
-  return { mark: "path", d, ink, ...(filled ? { fill: true } : { weight: 1.5 }), ...(opacity === undefined ? {} : { opacity }) };
+  const places = [...new Set(Int32Array.from(crowd, (mark) => placeOf(mark, 1)).sort())];
+  const dim = opacity === undefined ? {} : { opacity };
+  if (compact.has(shape) && hollow !== true) {
+    const side = Math.max(1, Math.round(size * Math.sqrt(Math.PI)));
+    return { mark: "path", d: rowsOf(places, side), ink, weight: side, ...dim };
+  }
+  const outline = shape === "disc" ? "square" : shape;
+  const d = places.map((place) => outlineOf(outline, place % stride, Math.floor(place / stride), size)).join("");
+  return { mark: "path", d, ink, ...(shape === "cross" || hollow ? { weight: 1.5 } : { fill: true }), ...dim };
+}
+
+const compact: ReadonlySet<Shape> = new Set(["disc", "square", "diamond"]);
+
+/**
+ * So small, a compact shape is drawn as the square of its area, and squares of a row that meet as one stroke as wide as their side. Edges lie
+ * between pixels: rows that lie on each other are then as dark as the ink.
+ */
+function rowsOf(places: readonly number[], side: number): string {
+  let d = "";
+  let first = 0;
+  places.forEach((place, i) => {
+    // the next row's places are further away than any side
+    if ((places[i + 1] ?? Number.POSITIVE_INFINITY) - place <= side) return;
+    const from = places[first] as number;
+    d += `M${(from % stride) - Math.floor(side / 2)} ${Math.floor(from / stride) + (side % 2) / 2}h${place - from + side}`;
+    first = i + 1;
+  });
+  return d;
 }

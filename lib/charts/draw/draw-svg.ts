@@ -33,7 +33,8 @@ function counter(): () => number {
 
 function drawMark(mark: Mark, nextLabel: () => number): string {
   if (mark.mark === "text") return drawText(mark);
-  const named: Named = mark.label === undefined ? {} : { role: "img", "data-mark": nextLabel(), "aria-label": mark.label };
+  const { label } = mark;
+  const named: Named = label === undefined ? {} : { role: "img", "data-mark": nextLabel(), "aria-label": label };
   switch (mark.mark) {
     case "symbol":
       return drawSymbol(mark, named);

@@ -76,7 +76,17 @@ export function segmentMarks({ marks }: GainPlanGroup, plot: Plot, { unit, name,
   const drawn = marks.map((mark, index): Mark => {
     const { shape, ink } = lookOf[mark.outcome];
     const { x, y } = moved[index] ?? { x: plot.x(mark.plannedMm), y: plot.y(mark.gainMm) };
-    return { mark: "symbol", shape, x, y, size, ink, label: markText(mark, unit, name) };
+    return {
+      mark: "symbol",
+      shape,
+      x,
+      y,
+      size,
+      ink,
+      get label() {
+        return markText(mark, unit, name);
+      },
+    };
   });
   // early stops over the rest
   return [...drawn.filter((_, i) => marks[i]?.outcome === "reached"), ...drawn.filter((_, i) => marks[i]?.outcome !== "reached")];

@@ -33,9 +33,17 @@ export function pileMarks(
   { y, ...named }: Named & { y: number },
 ): Mark[] {
   return marks.map(({ mark, x }, index): Mark => {
-    const at = { mark: "symbol", x: xs[index] ?? x, y: y - (heights[index] ?? radius), label: markText(mark, group, named) } as const;
-    return mark.rescued
-      ? { ...at, shape: "triangle", size: Math.max(radius * 1.15, 2.2), ink: "series2" }
-      : { ...at, shape: "disc", size: radius * 0.92, ink: "series1" };
+    const { rescued } = mark;
+    return {
+      mark: "symbol",
+      shape: rescued ? "triangle" : "disc",
+      x: xs[index] ?? x,
+      y: y - (heights[index] ?? radius),
+      size: rescued ? Math.max(radius * 1.15, 2.2) : radius * 0.92,
+      ink: rescued ? "series2" : "series1",
+      get label() {
+        return markText(mark, group, named);
+      },
+    };
   });
 }

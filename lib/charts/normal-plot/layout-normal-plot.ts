@@ -83,7 +83,9 @@ function layField({ groups }: NormalPlotRecord, { label, points }: NormalPlotGro
       y: plot.y(point.residual),
       size,
       ink: "series1",
-      label: pointText(point, name),
+      get label() {
+        return pointText(point, name);
+      },
     }),
   );
   return { marks: [...plot.ground, line, ...marks], end: plot.end };

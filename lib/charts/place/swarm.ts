@@ -3,6 +3,9 @@ export type Spot = { readonly x: number; readonly y: number };
 /** How many places to each side are tried before marks may lie on each other. */
 const mostSteps = 12;
 
+/** More marks than these cover a field wherever they are moved: each stays in its own place. */
+const mostMoved = 10_000;
+
 type Room = {
   readonly radius: number;
   /** How far a mark may be moved, px across. */
@@ -17,6 +20,7 @@ type Room = {
  * @example swarm([{ x: 0, y: 9 }, { x: 0, y: 9 }], { radius: 2, reach: 10, slope: 0 }) // => [{ x: 0, y: 9 }, { x: 4, y: 9 }]
  */
 export function swarm(spots: readonly Spot[], room: Room): Spot[] {
+  if (spots.length > mostMoved) return [...spots];
   const placed = [...spots];
   const grid = gridOf(2 * room.radius);
   const steps = stepsWithin(room);
