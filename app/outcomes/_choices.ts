@@ -12,6 +12,16 @@ export const rescueChoices: readonly Choice[] = [
   { value: "competing", text: "without further bone surgery" },
 ];
 
+export const filmsChoices: readonly Choice[] = [
+  { value: "showed", text: "on the film that showed it" },
+  { value: "between", text: "on that film, and between films" },
+];
+
+export const testChoices: readonly Choice[] = [
+  { value: "no", text: "left out" },
+  { value: "yes", text: "shown" },
+];
+
 export const unitChoices: readonly Choice[] = [
   { value: "days", text: "days/cm" },
   { value: "months", text: "months/cm" },

@@ -42,7 +42,7 @@ export {
   gainAgainstPlan,
   type PlanPoint,
 } from "./gain/against-plan";
-export { type CurveGroup, gainBands, type HealingCurveAnswer, healingCurve } from "./healing/curve";
+export { type CurveGroup, type Films, gainBands, type HealingCurveAnswer, healingCurve } from "./healing/curve";
 export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain, type GainLine } from "./healing/days-against-gain";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type LogNormalAnswer, type LogNormalGroup, logNormalFit } from "./healing/log-normal-fit";

@@ -87,13 +87,21 @@ const reached: Readonly<Record<SituationName, readonly [situation: string, gets:
   ],
   "ratio-of-sums": ["all days over all centimetres", "linearised by patient", "`measure` of an index"],
   "two-means": ["two means", "CR2 difference, or within patients; smallest difference that could have been shown", "`compare`"],
-  "several-means": ["three groups or more", "each against all others, HTZ over all", "`compare --between FIELD=A,B,C`"],
+  "several-means": [
+    "three groups or more",
+    "each against all others, HTZ over all",
+    "`compare --between FIELD=A,B,C`; side by side, all groups of a field",
+  ],
   "healing-compared": [
     "healing of two groups",
     "ratio of days at equal gain; log-normal time model where many are unhealed",
     "`compare` of an index",
   ],
-  "healing-curve": ["share healed by day", "Kaplan–Meier, log-log limits by patient", "`outcome healing-curve`"],
+  "healing-curve": [
+    "share healed by day",
+    "Kaplan–Meier, log-log limits by patient; robust score by patient between groups; Turnbull between films where none ended unhealed",
+    "`outcome healing-curve`, with `--test`, `--films between`",
+  ],
   "median-index": [
     "median index with unhealed bones",
     "bounds; time model at the median gain, its fit as a q–q figure",
@@ -101,8 +109,8 @@ const reached: Readonly<Record<SituationName, readonly [situation: string, gets:
   ],
   competing: [
     "healing where bones end unhealed",
-    "Aalen–Johansen by patient",
-    "`outcome healing-curve`; `measure complication-incidence` takes the same curve with a jackknife",
+    "Aalen–Johansen by patient; between groups Gray's test, with one bone a patient",
+    "`outcome healing-curve`, with `--test`; `compare complication-incidence --test`; `measure complication-incidence` takes the same curve with a jackknife",
   ],
   "share-of-patients": ["share of patients", "Wilson", "`measure complication-patients-with-any` takes Wilson by itself"],
   "share-of-segments": ["share of segments", "Wilson on the effective number", "`measure` of a share takes it by itself"],
@@ -115,15 +123,18 @@ const reached: Readonly<Record<SituationName, readonly [situation: string, gets:
   "two-rates": ["two rates", "rate ratio, CR2; exact where a group has no event", "`compare` of a rate"],
   "ordered-class": ["heaviest classes", "counts of patients; permuted trend", "`compare complication-worst --test`"],
   agreement: ["two classes of one event", "weighted kappa with its cross-table", "`complications`"],
-  adjusted: ["shares adjusted", "risk difference and ratio, CR2", "`compare --adjust`; healing is adjusted within its own row"],
+  adjusted: [
+    "shares and rates adjusted",
+    "risk difference and ratio, rate ratio, CR2",
+    "`compare --adjust`; healing is adjusted within its own row",
+  ],
   "gain-error": ["gain against the plan", "bias, share within tolerance, limits of agreement", "`outcome gain-against-plan`"],
 };
 
 function situations(): string {
   return `## What a situation gets, and where
 
-Not reached by any page or command but \`stats\`: intervals between films (Turnbull, for the curve and the time model), the robust score test of two curves, adjusted rates,
-and Gray's test. Series in print, rates over time and funnels are no part of this version.
+Not reached by any page or command but \`stats\`: the time model with healing between films. Series in print, rates over time and funnels are no part of this version.
 
 ${table(
   ["situation", "what it gets", "where"],

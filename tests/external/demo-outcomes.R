@@ -91,6 +91,14 @@ sides <- lapply(apartOf, function(device) { rows <- looked[d$device[looked] %in%
 shared <- length(Reduce(intersect, lapply(apartOf, function(device) who[looked][d$device[looked] %in% device])))
 out[["compare/share"]] <- c(list(patientsInBoth = shared), newcombe(sides[[1]], sides[[2]]))
 
+# Events per segment of the same two devices at equal planned gain: quasi-Poisson on the scale of logarithms, CR2
+rows <- looked[d$device[looked] %in% apartOf & !is.na(planned[looked])]
+over <- as.integer(d$device[rows] == apartOf[1])
+poissonFrom <- function(start) glm(events[rows] ~ over + planned[rows], family = poisson, start = start, control = list(epsilon = 1e-14, maxit = 100))
+# fitted anew from its own answer: glm's weights are those of the step before the last
+rate <- satt(poissonFrom(coef(poissonFrom(NULL))), who[rows], 2)
+out[["compare/adjusted-rate"]] <- list(estimate = exp(rate$estimate), lower = exp(rate$lower), upper = exp(rate$upper), se = rate$se, df = rate$df)
+
 # The consolidation curve of hexapod fixators, of which none ended unhealed: Kaplan–Meier with robust log-log limits by patient, while five are at risk
 days <- clocks[["time-to-consolidation"]]
 rows <- which(d$device %in% "hexapod-circular-fixator" & is.na(days$why) & days$days > 0)
@@ -98,6 +106,16 @@ fit <- survfit(Surv(days$days[rows], as.integer(days$healed[rows])) ~ 1, cluster
 keep <- seq_len(min(c(which(fit$n.risk < 5) - 1, length(fit$time))))
 out[["curve/hexapod"]] <- list(ended = sum(days$ended[d$device %in% "hexapod-circular-fixator"]), day = fit$time[keep], atRisk = fit$n.risk[keep],
   estimate = 1 - fit$surv[keep], lower = 1 - fit$upper[keep], upper = 1 - fit$lower[keep])
+# The same read between films: by some day after the last film that showed it unhealed, where that is known
+before <- day(d$last_not_healed_day); known <- !is.na(before) & before < healedOn & days$healed
+from <- ifelse(known, before - surgery, days$days); to <- ifelse(days$healed, days$days, NA)
+spans <- survfit(Surv(pmax(from[rows], 0), to[rows], type = "interval2") ~ 1, timefix = FALSE)
+q <- as.numeric(quantile(spans, c(.25, .5, .75), conf.int = FALSE))
+out[["curve/between-films"]] <- list(withFilmBefore = sum(known[rows]), medianDays = q[2], quartiles = list(lower = q[1], upper = q[3]))
+# Whether the curves of two devices are one: the robust score by patient of a Cox model, ties as Breslow
+two <- which(d$device %in% apartOf & is.na(days$why) & days$days > 0)
+cox <- coxph(Surv(days$days[two], as.integer(days$healed[two])) ~ d$device[two], cluster = who[two], ties = "breslow")
+out[["curve/test"]] <- list(ended = sum(days$ended[d$device %in% apartOf]), p = as.numeric(summary(cox)$robscore["pvalue"]))
 # The log-normal model of days on gain, the unhealed in: residuals of the healed against normal quantiles at the middle of their step
 model <- which(is.na(index$why) & !index$ended & index$days > 0)
 fit <- survreg(Surv(index$days[model], as.integer(index$healed[model])) ~ log(gain[model] / 10), dist = "lognormal", control = survreg.control(rel.tolerance = 1e-12))

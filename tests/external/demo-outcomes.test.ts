@@ -76,6 +76,13 @@ describe("two devices of which hardly a patient has both", () => {
   });
 });
 
+test("events per segment at equal planned gain: the rate ratio of a Poisson model, CR2", async () => {
+  const between = { field: "device", values: ["lengthening-over-nail", "hexapod-circular-fixator"], where: {} } as const;
+  const answer = await compare(registry, { measure: "complication-events-per-segment", between, adjust: ["plannedGainMm"] });
+  expect(answer.differences[0]).toMatchObject({ what: "rate ratio", adjustedFor: ["plannedGainMm"] });
+  alike(answer.differences[0], theirs["compare/adjusted-rate"], "adjusted rate");
+});
+
 test("the consolidation curve: Kaplan–Meier with robust log-log limits by patient, cut where fewer than five are at risk", async () => {
   const [group] = (await healingCurve(registry, { where: { device: ["hexapod-circular-fixator"] } })).groups;
   const { ended, ...curve } = theirs["curve/hexapod"] as Readonly<Record<string, Answer>>;
@@ -93,6 +100,21 @@ test("the consolidation curve: Kaplan–Meier with robust log-log limits by pati
     curve,
     "curve",
   );
+});
+
+test("read between films: the median and quartiles of Turnbull's curve", async () => {
+  const [group] = (await healingCurve(registry, { where: { device: ["hexapod-circular-fixator"] }, films: "between" })).groups;
+  const { withFilmBefore } = theirs["curve/between-films"] as { withFilmBefore: number };
+  expect(withFilmBefore).toBeGreaterThan(10);
+  alike(group?.betweenFilms, theirs["curve/between-films"], "between films");
+});
+
+test("two curves held against each other: the robust score by patient", async () => {
+  const where = { device: ["lengthening-over-nail", "hexapod-circular-fixator"] };
+  const answer = await healingCurve(registry, { where, by: ["device"], test: true });
+  const { ended, p } = theirs["curve/test"] as { ended: number; p: number };
+  expect(answer.groups.reduce((sum, group) => sum + group.ended, 0)).toBe(ended);
+  alike(answer.test?.p, p, "p");
 });
 
 test("the log-normal model of time: its σ, and each residual beside the normal quantile in its place", async () => {

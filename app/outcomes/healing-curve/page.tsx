@@ -3,7 +3,7 @@ import { gainBands } from "@/lib/answers";
 import { tellHealingCurve } from "@/lib/reports";
 import { registry } from "../../_data/registry";
 import type { PageAsked } from "../../_page/asked";
-import { rescueChoices } from "../_choices";
+import { filmsChoices, rescueChoices, testChoices } from "../_choices";
 import { Sentence, Word } from "../_client/sentence";
 import { CohortWords, KeptWords } from "../_place/asked";
 import { landmarkChoices, landmarkOf, landmarks } from "../_place/landmarks";
@@ -15,7 +15,13 @@ import { placeOf } from "../_places/places";
 
 export const metadata: Metadata = { title: "Healing curve" };
 
-const spec = { rescue: ["counted", "competing"], landmark: landmarks, unit: timeUnits } as const;
+const spec = {
+  rescue: ["counted", "competing"],
+  films: ["showed", "between"],
+  landmark: landmarks,
+  test: ["no", "yes"],
+  unit: timeUnits,
+} as const;
 
 export default async function HealingCurve({ searchParams }: PageAsked) {
   const opened = await openPlace("healing-curve", searchParams, spec, {
@@ -25,12 +31,22 @@ export default async function HealingCurve({ searchParams }: PageAsked) {
   if ("page" in opened) return opened.page;
   const { where, by, asOf, words } = opened.question;
   const landmark = landmarkOf(words.landmark);
-  const told = await tellHealingCurve(await registry(), { where, by, asOf, rescue: words.rescue, ...landmark });
+  const told = await tellHealingCurve(await registry(), {
+    where,
+    by,
+    asOf,
+    rescue: words.rescue,
+    films: words.films,
+    test: words.test === "yes",
+    ...landmark,
+  });
   const sentence = (
     <Sentence action={placeOf("healing-curve").path}>
       What share had healed by which day in <CohortWords where={where} by={by} place="healing-curve" />, split by{" "}
-      <SplitWord by={by} comma /> with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} comma />{" "}
-      counted from <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} comma /> in{" "}
+      <SplitWord by={by} comma /> with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} /> read{" "}
+      <Word name="films" label="Films" value={words.films} choices={filmsChoices} comma /> counted from{" "}
+      <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} comma /> p value{" "}
+      <Word name="test" label="p value" value={words.test} choices={testChoices} comma /> in{" "}
       <Word name="unit" label="Unit" value={words.unit} choices={timeUnitChoices} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>

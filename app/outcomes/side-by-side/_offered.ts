@@ -14,6 +14,8 @@ export const outcomesOffered = [
   "complication-patients-with-any",
   "complication-segments-with-any",
   "complication-events-per-10cm",
+  "complication-worst",
+  "complication-return-to-theatre",
   "operations-per-segment",
   "motion-knee-flexion.lost",
   "motion-ankle-dorsiflexion.lost",

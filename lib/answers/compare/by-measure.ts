@@ -4,6 +4,7 @@ import type { Covariate } from "@/lib/stats";
 import { worstPlaces } from "../complications/classes";
 import { type CountedSegment, countEvents, countsOperations } from "../complications/counted";
 import { eventsOf } from "../complications/events";
+import { followedOf } from "../complications/incidence";
 import { operationsOf } from "../complications/operations";
 import { rateRows, shareRows } from "../complications/rows";
 import { personsOf } from "../frames/persons";
@@ -11,7 +12,7 @@ import { readMeasure } from "../measures/catalogue";
 import { clockOf, isClock } from "../measures/clocks";
 import { isKnownLater } from "./balance";
 import { compareClock } from "./clock";
-import { type Asked, type Compared, classes, means, rates, shares } from "./differences";
+import { type Asked, type Compared, classes, firstEvents, means, rates, shares } from "./differences";
 import { namesBone, type Side } from "./sides";
 
 type Measured = { readonly measure: string; readonly scheme?: string; readonly withoutPinSites?: boolean };
@@ -65,14 +66,20 @@ async function compareComplications(
     const rows = counted.flatMap((segments, i) =>
       rateRows(definition, eventsOver(definition.id, segments)).map((row) => ({ ...row, group: letter(i) })),
     );
-    return rates(rows, sides, how);
+    return rates(rows, sides, how, covariatesOf(rows, sides, how));
   }
+  if (how.adjust.length > 0 && definition.kind !== "share")
+    throw new RangeError("compare requires no covariates for classes and for cumulative incidence, received some");
   if (definition.kind === "classes") {
     const { scheme } = counting;
     const rows = counted.flatMap((segments, i) => worstPlaces(segments, scheme).map((row) => ({ ...row, group: letter(i) })));
     return classes(rows, scheme.classes.length + 1, sides, how);
   }
-  if (definition.kind !== "share") return { differences: [], notes: [] };
+  if (definition.kind === "curve") {
+    const operationsOnly = definition.id === "complication-return-to-theatre";
+    const rows = counted.flatMap((segments, i) => followedOf(segments, { operationsOnly }).map((row) => ({ ...row, group: letter(i) })));
+    return firstEvents(rows, sides, how);
+  }
   const rows = counted.flatMap((segments, i) => shareRows(definition, segments).map((row) => ({ ...row, group: letter(i), gainMm: null })));
   return shares(rows, sides, how, covariatesOf(rows, sides, how));
 }
@@ -93,7 +100,7 @@ async function compareRead(
   ).flat();
   if (definition.kind === "share") return shares(rows, sides, how, covariatesOf(rows, sides, how));
   if (how.adjust.length > 0)
-    throw new RangeError("compare requires no covariates for a measure that is neither healing nor a share, received some");
+    throw new RangeError("compare requires no covariates for a measure that is neither healing nor a share nor a rate, received some");
   return means(rows, sides, { what: `mean ${definition.unit}`, test: how.test, isIndex: false });
 }
 

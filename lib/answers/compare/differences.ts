@@ -143,20 +143,47 @@ export function classes(rows: readonly ClassRow[], classCount: number, sides: re
   };
 }
 
+type FirstEventRow = { readonly days: number; readonly event: 0 | 1 | 2; readonly person: number; readonly group: "a" | "b" };
+
+/** First events of two groups, death competing: nothing is estimated between their curves; Gray's test is had with one bone a patient. */
+export function firstEvents(rows: readonly FirstEventRow[], sides: readonly [Side, Side], { test }: Asked): Compared {
+  if (!hasBoth(rows) || !test) return { differences: [], notes: [] };
+  const answer = estimate({
+    situation: "competing",
+    days: rows.map(({ days }) => days),
+    event: rows.map(({ event }) => event),
+    causes: ["a first event", "death"],
+    patient: rows.map(({ person }) => person),
+    group: rows.map(({ group }) => group),
+    seed,
+    test,
+  });
+  const p = answer.test?.p ?? null;
+  return {
+    differences: [{ ...entry(sides, "difference", "cumulative incidence", null, p, []), method: answer.test?.method ?? "no test" }],
+    notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said),
+  };
+}
+
 type RateRow = { readonly events: number; readonly exposure: number; readonly person: number; readonly group: "a" | "b" };
 
 /** Rates of two groups as their ratio. */
-export function rates(rows: readonly RateRow[], sides: readonly [Side, Side], { test }: Asked): Compared {
+export function rates(
+  rows: readonly RateRow[],
+  sides: readonly [Side, Side],
+  { adjust, test }: Asked,
+  covariates: readonly Covariate[],
+): Compared {
   if (!hasBoth(rows)) return { differences: [], notes: [] };
-  const answer = estimate({
-    situation: "two-rates",
-    events: rows.map((row) => row.events),
-    exposure: rows.map((row) => row.exposure),
-    group: rows.map((row) => row.group),
-    patient: rows.map((row) => row.person),
-    between: labels,
-    test,
-  });
+  const exposure = rows.map((row) => row.exposure);
+  const common = { group: rows.map((row) => row.group), patient: rows.map((row) => row.person), between: labels, test } as const;
+  const values = rows.map((row) => row.events);
+  if (adjust.length > 0) {
+    const { records, notes, test: tested } = estimate({ situation: "adjusted", outcome: "rate", values, exposure, covariates, ...common });
+    const ratio = records.ratio?.ratio ? { ...records.ratio, ...records.ratio.ratio } : null;
+    return { differences: [entry(sides, "ratio", "rate ratio", ratio, tested?.p ?? null, adjust)], notes: notes.map(said) };
+  }
+  const answer = estimate({ situation: "two-rates", events: values, exposure, ...common });
   return {
     differences: [
       entry(

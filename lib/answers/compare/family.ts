@@ -53,10 +53,10 @@ function leadOf(answer: CompareAnswer | null): Difference | null {
   return answer?.differences[0] ?? null;
 }
 
-/** Healing per length, and shares; of other measures nothing is adjusted. */
+/** Healing per length, shares and rates; of other measures nothing is adjusted. */
 export function canBeAdjusted(measure: string, clocks: readonly IndexDefinition[] = indexDefinitions): boolean {
   const clock = clocks.find(({ id }) => id === measure);
   if (clock) return clock.per !== null && endsAtConsolidation(clock);
   const complication = complicationMeasures.find(({ id }) => id === measure);
-  return complication ? complication.kind === "share" : readMeasure(measure)?.kind === "share";
+  return complication ? complication.kind === "share" || complication.kind === "rate" : readMeasure(measure)?.kind === "share";
 }

@@ -3,7 +3,7 @@ import { aalenJohansen } from "@/lib/stats";
 import type { CurvePoint } from "../types";
 import type { CountedSegment } from "./counted";
 
-type Followed = { readonly days: number; readonly event: 0 | 1 | 2; readonly person: number };
+export type Followed = { readonly days: number; readonly event: 0 | 1 | 2; readonly person: number };
 
 /** Days from surgery to the first event (1), death (2), or the end of the time at risk (0): last seen, or a planned removal. */
 function followed({ one: { segment }, events }: CountedSegment, operationsOnly: boolean): Followed | null {
@@ -38,9 +38,17 @@ export type Incidence = {
 
 const yearDays = 365;
 
+/** The segments that were followed at all, each to its first event or the end of its time at risk. */
+export function followedOf(
+  segments: readonly CountedSegment[],
+  { operationsOnly }: { readonly operationsOnly: boolean },
+): readonly Followed[] {
+  return segments.map((one) => followed(one, operationsOnly)).filter((row) => row !== null);
+}
+
 /** Cumulative incidence by Aalen and Johansen over segments, errors by patient. Event days that aren't recorded leave their segment out. */
-export function incidenceOf(segments: readonly CountedSegment[], { operationsOnly }: { readonly operationsOnly: boolean }): Incidence {
-  const rows = segments.map((one) => followed(one, operationsOnly)).filter((row) => row !== null);
+export function incidenceOf(segments: readonly CountedSegment[], options: { readonly operationsOnly: boolean }): Incidence {
+  const rows = followedOf(segments, options);
   const notFollowed = segments.length - rows.length;
   if (rows.length === 0) return { curve: [], n: 0, notFollowed, at12Months: null };
   const answer = aalenJohansen({

@@ -3,7 +3,10 @@ import { definitionSentence, indexDefinition, type Rescue } from "@/lib/outcomes
 import type { Registry } from "@/lib/registry";
 import { type Head, openQuestion } from "../question/open";
 import type { Note } from "../types";
+import { type BetweenFilms, betweenFilms } from "./between-films";
 import type { HealingCurvePoint } from "./curve-point";
+import { curveRows, type OnCurve } from "./curve-rows";
+import { type CurveTest, curveTest } from "./curve-test";
 import { middle } from "./group";
 import { fieldsOfSplit, type GroupKey } from "./groups";
 import { withEnded, withoutEnded } from "./healed-share";
@@ -28,6 +31,8 @@ export type CurveGroup = {
   /** Share healed by a day, with its limits by patient; cut where fewer than five are at risk. */
   readonly curve: readonly HealingCurvePoint[];
   readonly median: { readonly days: number | null; readonly lower: number | null; readonly upper: number | null };
+  /** `null` unless it was asked for, or where bones ended unhealed. */
+  readonly betweenFilms: BetweenFilms | null;
   readonly medianGainMm: number | null;
   readonly notes: readonly Note[];
 };
@@ -40,8 +45,13 @@ export type HealingCurveAnswer = Head & {
   readonly competing: string | null;
   /** Day after surgery from which days are counted; `null`: surgery itself. */
   readonly landmarkDay: number | null;
+  /** `null` unless it was asked for, or where fewer than two groups have a curve. */
+  readonly test: CurveTest | null;
   readonly notes: readonly Note[];
 };
+
+/** Healing on the day of the film that showed it, or read between films too. */
+export type Films = "showed" | "between";
 
 /** The gain bands of the trade's question (measures, *Summaries*), as a split. */
 export const gainBands = "gainMm:30/50/80";
@@ -54,21 +64,26 @@ export async function healingCurve(
     readonly where?: Where;
     readonly rescue?: Rescue;
     readonly landmark?: number;
+    /** `between`: beside the curve, healing read between films. */
+    readonly films?: Films;
+    /** p values appear only when asked for. */
+    readonly test?: boolean;
     readonly asOf?: number;
   },
 ): Promise<HealingCurveAnswer> {
-  const { landmark, rescue = "counted", by = [] } = asked;
+  const { landmark, rescue = "counted", films = "showed", test = false, by = [] } = asked;
   const definition = atLandmark({ ...indexDefinition("time-to-consolidation"), rescue }, landmark);
   const head = await openQuestion(registry, {
     ...asked,
     measure: "time-to-consolidation.curve",
     method:
       "Kaplan–Meier on the day scale, log-log limits, robust by patient; where bones ended unhealed, Aalen–Johansen, by patient: bootstrap from 20 patients, else jackknife",
-    options: { rescue, ...landmarkOption(definition) },
+    options: { rescue, ...landmarkOption(definition), ...(films === "between" ? { films } : {}), ...(test ? { test } : {}) },
     seed,
   });
   const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by });
-  const answered = groups.map((group) => answerGroup(group, whatEnds[rescue]));
+  const placed = groups.map((group) => ({ group, ...curveRows(group) }));
+  const answered = placed.map((one) => answerGroup(one, whatEnds[rescue], films));
   const ends = answered.some(({ ended }) => ended > 0);
   return {
     ...head,
@@ -78,6 +93,12 @@ export async function healingCurve(
     groups: answered,
     competing: ends ? whatEnds[rescue] : null,
     landmarkDay: landmark ?? null,
+    test: test
+      ? curveTest(
+          placed.map(({ group, onCurve }) => ({ ...group, onCurve })),
+          whatEnds[rescue],
+        )
+      : null,
     notes: splitNotes(fieldsOfSplit(by), landmark),
   };
 }
@@ -87,33 +108,9 @@ const whatEnds: Readonly<Record<Rescue, string>> = {
   competing: "a rescue operation, or ended unhealed",
 };
 
-type OnCurve = {
-  readonly person: number;
-  readonly days: number;
-  readonly outcome: "healed" | "censored" | "ended";
-  readonly gainMm: number | null;
-  readonly rescued: boolean;
-};
+type Placed = { readonly group: DayGroup } & ReturnType<typeof curveRows>;
 
-/** The rows that a curve can hold; one without a day, or on the day of surgery itself, can't be placed and is counted. */
-function rowsOf({ rows, ended, excluded }: DayGroup) {
-  const placed: OnCurve[] = rows
-    .filter(({ days }) => days > 0)
-    .map(({ healed, ...row }) => ({ ...row, outcome: healed ? ("healed" as const) : ("censored" as const) }));
-  const gone = ended.flatMap((row): OnCurve[] =>
-    row.days === null || row.days <= 0 ? [] : [{ ...row, days: row.days, outcome: "ended", rescued: false }],
-  );
-  const reasons = { ...excluded };
-  const add = (reason: string, n: number) => {
-    if (n > 0) reasons[reason] = (reasons[reason] ?? 0) + n;
-  };
-  add("days-out-of-order", rows.length - placed.length);
-  add("no-end", ended.length - gone.length);
-  return { onCurve: [...placed, ...gone], excluded: reasons };
-}
-
-function answerGroup(group: DayGroup, competing: string): CurveGroup {
-  const { onCurve, excluded } = rowsOf(group);
+function answerGroup({ group, onCurve, excluded }: Placed, competing: string, films: Films): CurveGroup {
   const having = (outcome: OnCurve["outcome"]) => onCurve.filter((row) => row.outcome === outcome).length;
   const head = {
     key: group.key,
@@ -126,6 +123,7 @@ function answerGroup(group: DayGroup, competing: string): CurveGroup {
     censored: having("censored"),
     ended: having("ended"),
     excluded,
+    betweenFilms: films === "between" ? betweenFilms(onCurve) : null,
     medianGainMm: middle(onCurve.flatMap(({ gainMm }) => (gainMm === null ? [] : [gainMm]))),
   };
   if (onCurve.length === 0) return { ...head, curve: [], median: { days: null, lower: null, upper: null }, notes: [] };

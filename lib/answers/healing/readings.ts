@@ -13,6 +13,8 @@ export type DayRow = {
   readonly healed: boolean;
   /** Healed, after further bone surgery. */
   readonly rescued: boolean;
+  /** Of the healed: days from the last film that showed it unhealed to the first that showed it healed. `null`: not known. */
+  readonly filmIntervalDays: number | null;
   readonly gainMm: number | null;
 };
 export type EndedRow = { readonly person: number; readonly segment: number; readonly days: number | null; readonly gainMm: number | null };
@@ -46,7 +48,10 @@ function readDays(group: Group, definition: IndexDefinition, boneNamed: boolean)
     else if (reading.reading === "ended") ended.push({ person, segment, days: reading.days, gainMm: reading.gainMm });
     else {
       const healed = reading.reading === "measured";
-      rows.push({ one, person, segment, days: reading.days, healed, rescued: healed && reading.rescued, gainMm: reading.gainMm });
+      const ofHealed = healed
+        ? { healed, rescued: reading.rescued, filmIntervalDays: reading.filmIntervalDays }
+        : { healed, rescued: false, filmIntervalDays: null };
+      rows.push({ one, person, segment, days: reading.days, gainMm: reading.gainMm, ...ofHealed });
     }
   }
   return { ...group, rows, ended, excluded };

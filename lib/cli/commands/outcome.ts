@@ -21,6 +21,8 @@ const options = {
   measure: { type: "string" },
   rescue: { type: "string" },
   landmark: { type: "string" },
+  films: { type: "string" },
+  test: { type: "boolean" },
   plan: { type: "string" },
   tolerance: { type: "string" },
   norm: { type: "string" },
@@ -50,6 +52,8 @@ const places: Readonly<Record<string, Tell>> = {
     tellHealingCurve(registry, {
       ...question,
       rescue: oneOf({ ...values }, "rescue", ["counted", "competing"]) ?? "counted",
+      films: oneOf({ ...values }, "films", ["showed", "between"]) ?? "showed",
+      test: values.test === true,
       ...landmarkOf(values),
     }),
   "gain-against-plan": (registry, question, values) =>
@@ -68,7 +72,7 @@ const places: Readonly<Record<string, Tell>> = {
 };
 
 export const outcome: Command = {
-  words: `outcome ${Object.keys(places).join("|")} [--by FIELD,…] [--cohort NAME|JSON] [--as-of BATCH] [--measure ID] [--rescue counted|competing] [--landmark DAYS] [--plan FIELD] [--tolerance MM] [--norm SET]`,
+  words: `outcome ${Object.keys(places).join("|")} [--by FIELD,…] [--cohort NAME|JSON] [--as-of BATCH] [--measure ID] [--rescue counted|competing] [--landmark DAYS] [--films showed|between] [--test] [--plan FIELD] [--tolerance MM] [--norm SET]`,
   about: "a place of Outcomes as its page shows it: sentences, numbers of its figures and tables, result references",
   async run(args) {
     const { values, words } = parseWords(args, options);

@@ -1,4 +1,4 @@
-import { type CurveGroup, type HealingCurveAnswer, healingCurve } from "@/lib/answers";
+import { type CurveGroup, type Films, type HealingCurveAnswer, healingCurve } from "@/lib/answers";
 import { type CurveRecord, consolidationCurveFigure, counted, decimals, percentText, shownInterval, shownUnit } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type FromLandmark, landmarkOf, type PlaceQuestion, type Registry } from "../told/question";
@@ -9,25 +9,37 @@ import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
 import { nobodyIn } from "../words/nobody";
 import { notesOf } from "../words/notes";
+import { betweenFilmsTable, betweenFilmsText, curveTestText } from "./healing-curve-words";
 
-export type CurveQuestion = PlaceQuestion & FromLandmark & { readonly rescue: "counted" | "competing" };
+export type CurveQuestion = PlaceQuestion &
+  FromLandmark & {
+    readonly rescue: "counted" | "competing";
+    readonly films?: Films;
+    readonly test?: boolean;
+  };
 
 /** The share healed by day, with the unhealed in. */
 export async function tellHealingCurve(registry: Registry, question: CurveQuestion): Promise<Told> {
-  const answer = await healingCurve(registry, { ...askedOf(question), ...landmarkOf(question), rescue: question.rescue });
-  const options = { rescue: question.rescue, landmark: question.landmark === undefined ? null : String(question.landmark) };
+  const { rescue, films = "showed", test = false, landmark } = question;
+  const answer = await healingCurve(registry, { ...askedOf(question), ...landmarkOf(question), rescue, films, test });
+  const options = { rescue, landmark: landmark === undefined ? null : String(landmark) };
+  const here = { ...options, films: films === "between" ? films : null, test: test ? "" : null };
   return {
     title: "Healing curve",
-    sentences: sentencesOf(answer),
+    sentences: [
+      ...sentencesOf(answer),
+      ...(films === "between" ? [betweenFilmsText(answer)] : []),
+      ...(test ? [curveTestText(answer)] : []),
+    ],
     cautions: [],
     figures: [drawable(consolidationCurveFigure, recordOf(answer))],
-    tables: [],
+    tables: films === "between" ? [betweenFilmsTable(answer)] : [],
     definition: answer.definition.sentence,
-    method: answer.method,
+    method: methodOf(answer),
     leftOut: leftOutOf(answer.groups),
-    notes: notesOf(answer.notes, answer.groups),
+    notes: notesOf([...answer.notes, ...(answer.test?.notes ?? [])], answer.groups),
     references: [{ of: "the curves", stamp: answer.stamp }],
-    commands: [commandWords("outcome healing-curve", question, options), commandWords("measure time-to-consolidation", question, options)],
+    commands: [commandWords("outcome healing-curve", question, here), commandWords("measure time-to-consolidation", question, options)],
     batch: answer.batch,
     dataTo: answer.dataTo,
   };
@@ -40,6 +52,11 @@ function recordOf(answer: HealingCurveAnswer): CurveRecord {
     medianDays: { estimate: median.days, lower: median.lower, upper: median.upper },
   }));
   return { ...answer, groups, ...(answer.landmarkDay === null ? {} : { clock: `from day ${answer.landmarkDay} after surgery` }) };
+}
+
+function methodOf({ method, groups, test }: HealingCurveAnswer): string {
+  const between = groups.find(({ betweenFilms }) => betweenFilms !== null)?.betweenFilms;
+  return [method, between?.method, test?.method].filter((one) => one !== undefined).join("; ");
 }
 
 const days = { ...shownUnit("days"), digits: 0 };

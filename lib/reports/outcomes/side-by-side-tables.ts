@@ -1,8 +1,20 @@
 import type { CompareAnswer, Difference, FamilyAnswer, FamilyMember, HealingGroup, MeasureGroup, SideAnswer } from "@/lib/answers";
-import { type Column, count, decimals, listed, noValue, shareText, shownEstimate, shownUnit, tableFrom, words } from "@/lib/charts";
+import {
+  type Column,
+  count,
+  decimals,
+  listed,
+  noValue,
+  shareText,
+  shownEstimate,
+  shownLimits,
+  shownUnit,
+  tableFrom,
+  words,
+} from "@/lib/charts";
 import type { ToldTable } from "../told/told";
 import { rateText } from "./complication-words";
-import { detectableText, estimateText, intervalText, type Named, pWords } from "./side-by-side-words";
+import { detectableText, estimateText, hasClassesAlone, intervalText, type Named, percentUnit, pWords } from "./side-by-side-words";
 
 type Group = HealingGroup | MeasureGroup;
 type Compared = Pick<CompareAnswer, "definition" | "unit" | "groups"> & { readonly sides: readonly SideAnswer[] };
@@ -27,7 +39,21 @@ export function valuesTable(answers: readonly Compared[]): ToldTable {
 function valueText(group: Group, unit: string): string {
   if ("share" in group && group.share) return shareText(group.share);
   if ("rate" in group && group.rate) return `${rateText(group)} ${unit}`;
+  if ("curve" in group && group.curve) return incidenceText(group.curve);
+  if (hasClassesAlone(group)) return classesText(group);
   return group.mean ? shownEstimate(group.mean, shownUnit(unit)) : noValue;
+}
+
+/** What had happened by the end of the first year. */
+function incidenceText(curve: NonNullable<MeasureGroup["curve"]>): string {
+  const point = curve.filter(({ day }) => day <= 365).at(-1);
+  return point === undefined ? noValue : `${shownLimits(point, percentUnit)} by 12 months`;
+}
+
+/** `none 41, ii 3`: patients by their worst class. */
+function classesText(group: Group): string {
+  const counts = "classes" in group ? Object.entries(group.classes ?? {}) : [];
+  return listed(counts.filter(([, n]) => n > 0).map(([name, n]) => `${name} ${n}`));
 }
 
 type Row = { readonly member: FamilyMember; readonly difference: Difference; readonly of: "crude" | "adjusted" };

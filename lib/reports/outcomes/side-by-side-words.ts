@@ -4,7 +4,7 @@ import { counted, decimals, listed, noValue, type ShownUnit, shownInterval, show
 export type Named = { readonly labels: ReadonlyMap<string, string>; readonly test: boolean };
 
 const ratioUnit: ShownUnit = { name: "", perRecord: 1, digits: 2, valueDigits: 2 };
-const percentUnit: ShownUnit = { name: "%", perRecord: 100, digits: 1, valueDigits: 1 };
+export const percentUnit: ShownUnit = { name: "%", perRecord: 100, digits: 1, valueDigits: 1 };
 
 /** Of a difference: in which unit it is read. Risk differences are points of a hundred. */
 export function unitOfDifference({ kind, what }: Difference): ShownUnit {
@@ -35,7 +35,7 @@ function sideText({ words, segments, patients }: CaseMixAnswer["sides"][number])
 export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named): string {
   const { title } = crude.definition;
   const [lead] = crude.differences;
-  if (!lead || lead.estimate === null) return `${title}: the two groups can’t be compared: too few on one side.`;
+  if (!lead || lead.estimate === null) return `${title}: ${unestimatedText(crude, holm)}.`;
   const [a, b] = crude.sides;
   const lines = crude.differences.find(({ what }) => what === onStraightLines) ?? null;
   const parts = [`${title}, ${differenceText(lead, a.words, b.words, lines)}`];
@@ -53,6 +53,19 @@ export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named
   }
   if (named.test) parts.push(pText(adjusted?.differences[0]?.p ?? lead.p, holm));
   return `${parts.join("; ")}.`;
+}
+
+/** Curves and classes have a test at most; of everything else too few are there. */
+function unestimatedText({ differences: [lead], groups }: CompareAnswer, holm: number | null): string {
+  const byNature = groups.some((group) => "curve" in group || hasClassesAlone(group));
+  if (!byNature) return "the two groups can’t be compared: too few on one side";
+  const none = "no difference between the groups is estimated, their values stand below";
+  return lead === undefined ? none : `${none}; ${lead.what}: ${pText(lead.p, holm)}`;
+}
+
+/** Whether a group answers with how many patients had which class as their worst, and no more. */
+export function hasClassesAlone(group: CompareAnswer["groups"][number]): boolean {
+  return "classes" in group && !("share" in group) && !("rate" in group);
 }
 
 /** Whom an index of the healed leaves out, and days at equal gain have in. */

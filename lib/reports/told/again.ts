@@ -28,7 +28,13 @@ const places: readonly (readonly [measure: RegExp, tell: Again])[] = [
   [
     /^time-to-consolidation\.curve$/,
     (registry, question, { options }) =>
-      tellHealingCurve(registry, { ...question, ...landmarkIn(options), rescue: options.rescue === "competing" ? "competing" : "counted" }),
+      tellHealingCurve(registry, {
+        ...question,
+        ...landmarkIn(options),
+        rescue: options.rescue === "competing" ? "competing" : "counted",
+        films: options.films === "between" ? "between" : "showed",
+        test: options.test === true,
+      }),
   ],
   [
     /^gain-error\.against-plan$/,
