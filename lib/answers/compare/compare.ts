@@ -8,6 +8,7 @@ import { seed } from "../healing/median-interval";
 import { measureList } from "../measures";
 import { readMeasure } from "../measures/catalogue";
 import { clocksAsOf, isClock } from "../measures/clocks";
+import { answerCache } from "../question/cache";
 import { keepQuestion } from "../question/keep";
 import { splitsLookedAt } from "../question/splits";
 import { type Question, stampOf } from "../question/stamp";
@@ -53,6 +54,8 @@ export type CompareAnswer = {
 /** One side: in words, and who is in it. */
 export type SideAnswer = { readonly words: string; readonly where: Where; readonly segments: number; readonly patients: number };
 
+const cached = answerCache<Omit<CompareAnswer, "splitsLookedAt">>();
+
 /**
  * Two groups side by side: case-mix balance first, then what the situation gets.
  * @throws RangeError when the measure isn't known, a covariate doesn't fit it, or a segment stands in both groups
@@ -60,11 +63,24 @@ export type SideAnswer = { readonly words: string; readonly where: Where; readon
 export async function compare(registry: Registry, asked: CompareQuestion): Promise<CompareAnswer> {
   const state = await stateAsOf(registry, asked.asOf);
   const how = { adjust: asked.adjust ?? [], test: asked.test ?? false, landmark: asked.landmark };
-  const sides = await sidesOf(registry, state, asked.between, how.adjust);
-  const groups = await Promise.all(sides.map((side) => groupOf(registry, asked, side, state)));
   const question = questionOf(asked, state, how);
   const stamp = stampOf(question);
+  // a stamp knows cohorts without their names
+  const id = `${registry.folder} ${stamp} ${JSON.stringify(asked.between)}`;
+  const answer = await cached(id, () => work(registry, asked, state, how, stamp));
   await keepQuestion(registry, stamp, question);
+  return { ...answer, splitsLookedAt: await splitsLookedAt(registry, question) };
+}
+
+async function work(
+  registry: Registry,
+  asked: CompareQuestion,
+  state: State,
+  how: Asked,
+  stamp: string,
+): Promise<Omit<CompareAnswer, "splitsLookedAt">> {
+  const sides = await sidesOf(registry, state, asked.between, how.adjust);
+  const groups = await Promise.all(sides.map((side) => groupOf(registry, asked, side, state)));
   const { differences, notes } = await differencesOf(registry, state, asked, sides, how);
   const split = "field" in asked.between && isClock(asked.measure) ? splitNotes([asked.between.field], asked.landmark) : [];
   return {
@@ -74,7 +90,6 @@ export async function compare(registry: Registry, asked: CompareQuestion): Promi
     groups: groups.map((group, i) => ({ ...group, label: sides[i]?.label ?? group.label })),
     balance: balanceOf(sides[0].cases, sides[1].cases),
     differences,
-    splitsLookedAt: await splitsLookedAt(registry, question),
     notes: once([...notes, ...split]),
     batch: state.batch,
     state,

@@ -1,8 +1,15 @@
 import type { Registry, State } from "@/lib/registry";
+import { answerCache } from "../question/cache";
 import { columnOf, valueAt } from "./read";
 
+const cached = answerCache<string | null>();
+
 /** The latest quarter of surgery held, `2024 Q3` (`2024` where a unit keeps years only); `null` in an empty registry. */
-export async function dataTo(registry: Registry, state: State): Promise<string | null> {
+export function dataTo(registry: Registry, state: State): Promise<string | null> {
+  return cached(`${registry.folder} ${state.batch} ${state.erasures}`, () => latestQuarter(registry, state));
+}
+
+async function latestQuarter(registry: Registry, state: State): Promise<string | null> {
   const frame = await registry.frameAsOf(state, "segment", ["surgeryYear", "surgeryQuarter"]);
   let latest = 0;
   for (let row = 0; row < frame.length; row++) {

@@ -5,6 +5,7 @@ import { type BlandAltman, estimate } from "@/lib/stats";
 import { type Case, casesOf } from "../frames/cases";
 import { fieldsOfSplit, type Group, type GroupKey, splitBy } from "../healing/groups";
 import { said } from "../healing/said";
+import { answerCache } from "../question/cache";
 import { type Head, openQuestion } from "../question/open";
 import { stateAsOf } from "../question/state";
 import type { Interval, Note, Share } from "../types";
@@ -57,6 +58,8 @@ export type AgainstPlanQuestion = {
 
 const planWords: Readonly<Record<Plan, string>> = { plannedGainMm: "the plan at start", plannedGainFinalMm: "the final plan" };
 
+const cached = answerCache<AgainstPlanAnswer>(({ groups }) => groups.reduce((sum, { points }) => sum + points.length, 0));
+
 /** Gain against the plan: bias, share within the tolerance, limits of agreement, and why some stopped early. */
 export async function gainAgainstPlan(registry: Registry, asked: AgainstPlanQuestion): Promise<AgainstPlanAnswer> {
   const { plan = "plannedGainMm" } = asked;
@@ -68,11 +71,13 @@ export async function gainAgainstPlan(registry: Registry, asked: AgainstPlanQues
     method: "bias (CR2 by patient), Wilson's interval on the effective number, limits of agreement from variance parts",
     options: { toleranceMm, plan },
   });
-  const cases = await casesOf(registry, head.state, asked.where ?? {}, fieldsOfSplit(head.by));
-  const boneNamed = fieldsOfSplit(head.by).includes("bone") || fieldsNamed(asked.where ?? {}).has("bone");
-  const groups = splitBy(cases, head.by).map((group) => answerGroup(group, { toleranceMm, plan, boneNamed }));
-  const sentence = `length gained less ${planWords[plan]}; early stops are never left out`;
-  return { ...head, measure: "gain-error", unit: "mm", definition: { title: "Gain less plan", sentence }, toleranceMm, plan, groups };
+  return cached(`${registry.folder} ${head.stamp}`, async () => {
+    const cases = await casesOf(registry, head.state, asked.where ?? {}, fieldsOfSplit(head.by));
+    const boneNamed = fieldsOfSplit(head.by).includes("bone") || fieldsNamed(asked.where ?? {}).has("bone");
+    const groups = splitBy(cases, head.by).map((group) => answerGroup(group, { toleranceMm, plan, boneNamed }));
+    const sentence = `length gained less ${planWords[plan]}; early stops are never left out`;
+    return { ...head, measure: "gain-error", unit: "mm", definition: { title: "Gain less plan", sentence }, toleranceMm, plan, groups };
+  });
 }
 
 function pointOf({ segment }: Case, plan: Plan, boneNamed: boolean): PlanPoint | string {

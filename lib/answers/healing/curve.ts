@@ -1,6 +1,7 @@
 import type { Where } from "@/lib/cohorts";
 import { definitionSentence, indexDefinition, type Rescue } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
+import { answerCache } from "../question/cache";
 import { type Head, openQuestion } from "../question/open";
 import type { Note } from "../types";
 import { type BetweenFilms, betweenFilms } from "./between-films";
@@ -56,6 +57,8 @@ export type Films = "showed" | "between";
 /** The gain bands of the trade's question (measures, *Summaries*), as a split. */
 export const gainBands = "gainMm:30/50/80";
 
+const cached = answerCache<HealingCurveAnswer>();
+
 /** The consolidation curve in days with the unhealed in, by group or by gain band. */
 export async function healingCurve(
   registry: Registry,
@@ -81,26 +84,28 @@ export async function healingCurve(
     options: { rescue, ...landmarkOption(definition), ...(films === "between" ? { films } : {}), ...(test ? { test } : {}) },
     seed,
   });
-  const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by });
-  const placed = groups.map((group) => ({ group, ...curveRows(group) }));
-  const answered = placed.map((one) => answerGroup(one, whatEnds[rescue], films));
-  const ends = answered.some(({ ended }) => ended > 0);
-  return {
-    ...head,
-    measure: "time-to-consolidation",
-    unit: "days",
-    definition: { title: definition.title, sentence: definitionSentence(definition) },
-    groups: answered,
-    competing: ends ? whatEnds[rescue] : null,
-    landmarkDay: landmark ?? null,
-    test: test
-      ? curveTest(
-          placed.map(({ group, onCurve }) => ({ ...group, onCurve })),
-          whatEnds[rescue],
-        )
-      : null,
-    notes: splitNotes(fieldsOfSplit(by), landmark),
-  };
+  return cached(`${registry.folder} ${head.stamp}`, async () => {
+    const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by });
+    const placed = groups.map((group) => ({ group, ...curveRows(group) }));
+    const answered = placed.map((one) => answerGroup(one, whatEnds[rescue], films));
+    const ends = answered.some(({ ended }) => ended > 0);
+    return {
+      ...head,
+      measure: "time-to-consolidation",
+      unit: "days",
+      definition: { title: definition.title, sentence: definitionSentence(definition) },
+      groups: answered,
+      competing: ends ? whatEnds[rescue] : null,
+      landmarkDay: landmark ?? null,
+      test: test
+        ? curveTest(
+            placed.map(({ group, onCurve }) => ({ ...group, onCurve })),
+            whatEnds[rescue],
+          )
+        : null,
+      notes: splitNotes(fieldsOfSplit(by), landmark),
+    };
+  });
 }
 
 const whatEnds: Readonly<Record<Rescue, string>> = {

@@ -2,6 +2,7 @@ import type { Where } from "@/lib/cohorts";
 import type { Registry } from "@/lib/registry";
 import { cr2Regression } from "@/lib/stats";
 import { clockOf } from "../measures/clocks";
+import { answerCache } from "../question/cache";
 import { type Head, openQuestion } from "../question/open";
 import { stateAsOf } from "../question/state";
 import type { Interval, Note } from "../types";
@@ -35,6 +36,8 @@ export type DaysAgainstGainAnswer = Head & {
   readonly notes: readonly Note[];
 };
 
+const cached = answerCache<DaysAgainstGainAnswer>(({ groups }) => groups.reduce((sum, { points }) => sum + points.length, 0));
+
 /** Days of a clock against the gain they were for: the points, and the fitted line of each group. */
 export async function daysAgainstGain(
   registry: Registry,
@@ -54,14 +57,16 @@ export async function daysAgainstGain(
     method: "days = a + b·cm over the healed, CR2 by patient",
     options: landmarkOption(definition),
   });
-  const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
-  return {
-    ...head,
-    measure: definition.id,
-    unit: "days",
-    groups: groups.map(answerGroup),
-    notes: [said({ code: "shared-denominator" })],
-  };
+  return cached(`${registry.folder} ${head.stamp}`, async () => {
+    const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
+    return {
+      ...head,
+      measure: definition.id,
+      unit: "days",
+      groups: groups.map(answerGroup),
+      notes: [said({ code: "shared-denominator" })],
+    };
+  });
 }
 
 function answerGroup({ key, label, cases, rows }: DayGroup): DaysAgainstGainGroup {

@@ -1,9 +1,9 @@
 import { endsAtConsolidation, type IndexDefinition, readIndex } from "@/lib/outcomes";
-import { kaplanMeier, sortedCopy } from "@/lib/stats";
+import { sortedCopy } from "@/lib/stats";
 import type { HealingGroup, HealingMark } from "../types";
 import type { Group } from "./groups";
 import type { Censored, Measured } from "./read";
-import { daysAtGain, meansOf, medianOf, noMean, type Quartiles, quartilesOf, ratioOf } from "./summaries";
+import { daysAtGain, meansOf, medianOf, noMean, quartilesOf, ratioOf } from "./summaries";
 
 export type ReadGroup = Group & {
   readonly measured: readonly Measured[];
@@ -46,7 +46,7 @@ export function summariseGroup(group: ReadGroup, definition: IndexDefinition, me
     ratioOfSums: definition.per === null || definition.inverse ? noMean : ratioOf(measured),
     deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(measured.length),
     median: medianOf(measured, censored),
-    quartiles: quartilesOf(measured, censored, curveQuartiles(group)),
+    quartiles: quartilesOf(measured, censored),
     daysAtMedianGain: fitted.days,
     medianFilmIntervalDays: middle(measured.flatMap((row) => (row.filmIntervalDays === null ? [] : [row.filmIntervalDays]))),
     notes: [...notes, ...fitted.notes],
@@ -59,15 +59,6 @@ function countsOf({ measured, censored, ended }: ReadGroup, definition: IndexDef
   const rescued = measured.filter((row) => row.rescued).length;
   if (!endsAtConsolidation(definition)) return { n: measured.length };
   return { healed: measured.length, censored: censored.length, ended, rescued };
-}
-
-function curveQuartiles({ measured, censored }: ReadGroup): Quartiles {
-  if (measured.length + censored.length === 0) return { lower: null, upper: null };
-  const rows = [...measured, ...censored];
-  return kaplanMeier({
-    times: rows.map(({ value }) => value),
-    event: rows.map(({ reading }) => (reading === "measured" ? 1 : 0)),
-  }).quartiles;
 }
 
 function markOf(row: Measured | Censored): HealingMark {

@@ -3,6 +3,7 @@ import { definitionSentence } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { estimate, normalPlot } from "@/lib/stats";
 import { clockOf } from "../measures/clocks";
+import { answerCache } from "../question/cache";
 import { type Head, openQuestion } from "../question/open";
 import { stateAsOf } from "../question/state";
 import type { GroupKey } from "./groups";
@@ -29,6 +30,8 @@ export type LogNormalAnswer = Head & {
   readonly groups: readonly LogNormalGroup[];
 };
 
+const cached = answerCache<LogNormalAnswer>(({ groups }) => groups.reduce((sum, { points }) => sum + points.length, 0));
+
 /**
  * How well the log-normal time model fits that answers days at the median gain: its residuals against the normal quantiles in their place.
  * @throws RangeError when the clock, the batch or the landmark isn't one
@@ -51,13 +54,15 @@ export async function logNormalFit(
     method: "residuals of log(days) = α + β·log(cm) + σ·normal, the unhealed in, against normal quantiles of the product-limit curve",
     options: landmarkOption(definition),
   });
-  const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
-  return {
-    ...head,
-    measure: definition.id,
-    definition: { title: definition.title, sentence: definitionSentence(definition) },
-    groups: groups.map(answerGroup),
-  };
+  return cached(`${registry.folder} ${head.stamp}`, async () => {
+    const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
+    return {
+      ...head,
+      measure: definition.id,
+      definition: { title: definition.title, sentence: definitionSentence(definition) },
+      groups: groups.map(answerGroup),
+    };
+  });
 }
 
 type Gained = DayRow & { readonly gainMm: number };

@@ -1,6 +1,6 @@
 import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
-import { type Estimate, estimate, medianBounds, quantile } from "@/lib/stats";
-import type { DaysAtMedianGain, Mean, Median, Note } from "../types";
+import { type Estimate, estimate, kaplanMeier, medianBounds, quantile } from "@/lib/stats";
+import type { DaysAtMedianGain, HealingGroup, Mean, Median, Note } from "../types";
 import { medianInterval } from "./median-interval";
 import type { Censored, Measured } from "./read";
 import { said } from "./said";
@@ -72,12 +72,13 @@ export function medianOf(measured: readonly Measured[], censored: readonly Censo
   return { estimate: median, ...interval, bounds, notes: [...notes.map(said), ...interval.notes] };
 }
 
-export type Quartiles = { readonly lower: number | null; readonly upper: number | null };
-
 /** Type 7 of the healed when nothing is censored, by the curve otherwise; `null` when not reached. */
-export function quartilesOf(measured: readonly Measured[], censored: readonly Censored[], curveQuartiles: Quartiles): Quartiles {
-  if (censored.length > 0 || measured.length === 0) return curveQuartiles;
-  const values = measured.map(({ value }) => value);
+export function quartilesOf(measured: readonly Measured[], censored: readonly Censored[]): HealingGroup["quartiles"] {
+  const rows = [...measured, ...censored];
+  if (rows.length === 0) return { lower: null, upper: null };
+  const values = rows.map(({ value }) => value);
+  if (censored.length > 0)
+    return kaplanMeier({ times: values, event: rows.map(({ reading }) => (reading === "measured" ? 1 : 0)) }).quartiles;
   return { lower: quantile({ values, p: 0.25 }).estimate, upper: quantile({ values, p: 0.75 }).estimate };
 }
 

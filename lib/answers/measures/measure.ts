@@ -29,7 +29,7 @@ const methods = {
   number: "mean (CR2 by patient, Satterthwaite df); mean of patient means (t); median (patient bootstrap)",
   share: "share with Wilson's interval on the effective number of cases, clustered by patient",
 } as const;
-const cached = answerCache<MeasureAnswer>();
+const cached = answerCache<MeasureAnswer>(({ groups }) => groups.reduce((sum, { rows = [] }) => sum + rows.length, 0));
 
 /**
  * A measure of segments or of persons by group. A person counts in every group in which one of its segments falls.
