@@ -13,8 +13,8 @@ export const rescueChoices: readonly Choice[] = [
 ];
 
 export const filmsChoices: readonly Choice[] = [
-  { value: "showed", text: "on the film that showed it" },
-  { value: "between", text: "on that film, and between films" },
+  { value: "showed", text: "by the film that showed it" },
+  { value: "between", text: "by that film, and between films" },
 ];
 
 export const testChoices: readonly Choice[] = [

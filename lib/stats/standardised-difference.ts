@@ -17,7 +17,7 @@ export type StandardisedInput = {
  * How far two groups differ in a characteristic, in its own spread, first minus second: independent of the number of cases, so fit for case mix.
  * continuous: (m₁ − m₂)/√((s₁² + s₂²)/2); binary: the same with p(1 − p); levels: √(d′S⁻¹d) of the shares of all levels but one, without a sign.
  * Austin PC. Stat Med 2009;28:3083-3107; Yang D, Dalton JE. SAS Global Forum 2012, paper 335 (levels).
- * @returns estimate null with a note when neither group varies but they differ, or a group has one value
+ * @returns estimate null with a note when neither group varies but they differ, a group has one value, or the groups have no level in common
  * @throws RangeError without rows, when lengths differ, there aren't two groups, or a binary value is neither 0 nor 1; TypeError when a number isn't finite
  * @example standardisedDifference({ kind: "binary", values: [1, 0, 1, 1, 0, 0], group: [1, 1, 1, 2, 2, 2] }).estimate.toFixed(4) // => "0.7071"
  */
@@ -52,7 +52,8 @@ function ofNumbers(kind: "continuous" | "binary", first: readonly number[], seco
   }
   const means = [meanOf(first) as number, meanOf(second) as number] as const;
   const spreadOf = (values: readonly number[], mean: number) =>
-    kind === "binary" ? Math.sqrt(mean * (1 - mean)) : sampleDeviation(values);
+    // equal values have no spread, whatever their mean rounds to
+    kind === "binary" ? Math.sqrt(mean * (1 - mean)) : values.length > 1 && new Set(values).size === 1 ? 0 : sampleDeviation(values);
   const spreads = [spreadOf(first, means[0]), spreadOf(second, means[1])] as const;
   if (spreads[0] === null || spreads[1] === null) return null;
   const spread = Math.hypot(spreads[0], spreads[1]) * Math.SQRT1_2;
@@ -63,12 +64,14 @@ function ofNumbers(kind: "continuous" | "binary", first: readonly number[], seco
 function ofLevels(first: readonly (string | number)[], second: readonly (string | number)[]): number | null {
   const levels = [...new Set([...first, ...second])].slice(1);
   if (levels.length === 0) return 0;
+  // groups without a level in common lie infinitely far apart: in that direction neither of them varies
+  const seen = new Set(first);
+  if (!second.some((level) => seen.has(level))) return null;
   const shares = [first, second].map((values) => levels.map((level) => values.filter((value) => value === level).length / values.length));
   const [p, q] = shares as [number[], number[]];
   const covariance = new Matrix(levels.map((_, j) => levels.map((_, k) => averageCovariance(p, q, j, k))));
   const cholesky = new CholeskyDecomposition(covariance);
   const difference = Matrix.columnVector(p.map((share, j) => share - (q[j] as number)));
-  if (!cholesky.isPositiveDefinite()) return null;
   return Math.sqrt(difference.transpose().mmul(cholesky.solve(difference)).get(0, 0));
 }
 

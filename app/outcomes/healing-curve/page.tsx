@@ -43,8 +43,8 @@ export default async function HealingCurve({ searchParams }: PageAsked) {
   const sentence = (
     <Sentence action={placeOf("healing-curve").path}>
       What share had healed by which day in <CohortWords where={where} by={by} place="healing-curve" />, split by{" "}
-      <SplitWord by={by} comma /> with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} /> read{" "}
-      <Word name="films" label="Films" value={words.films} choices={filmsChoices} comma /> counted from{" "}
+      <SplitWord by={by} comma /> with healing <Word name="rescue" label="Healing" value={words.rescue} choices={rescueChoices} comma />{" "}
+      dated <Word name="films" label="Films" value={words.films} choices={filmsChoices} comma /> counted from{" "}
       <Word name="landmark" label="Counted from" value={words.landmark} choices={landmarkChoices} comma /> p value{" "}
       <Word name="test" label="p value" value={words.test} choices={testChoices} comma /> in{" "}
       <Word name="unit" label="Unit" value={words.unit} choices={timeUnitChoices} />

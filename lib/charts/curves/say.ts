@@ -24,7 +24,10 @@ export function headOf(group: CurveGroup, record: CurveRecord, kind: CurveKind, 
 
 function leadText(group: CurveGroup, { groups }: CurveRecord, kind: CurveKind, unit: ShownUnit): string {
   const median = group.medianDays;
-  if (median) return median.estimate === null ? "median not reached" : `half ${kind.done} by ${shownLimits(median, unit)}`;
+  if (median)
+    return median.estimate === null
+      ? "median not reached"
+      : `half ${kind.done} by ${shownLimits(median, { ...unit, digits: unit.valueDigits })}`;
   const day = commonDay(groups);
   const point = day === null ? null : shareBy(group, day);
   return point === null || day === null ? "no curve" : pointText(point, kind, unit, day);

@@ -91,7 +91,7 @@ test("a median that is not reached is said to be so", () => {
   const texts = allText(consolidationCurveFigure.layout(record([bands[3] as CurveGroup])));
   expect(texts).toContain("median not reached");
   expect(allText(consolidationCurveFigure.layout(record([bands[0] as CurveGroup])))).toContain(
-    "half healed by 171.0 days (95 % CI 160.0 to 184.0)",
+    "half healed by 171 days (95 % CI 160 to 184)",
   );
 });
 

@@ -132,6 +132,11 @@ describe("standardised differences (closed forms in R)", () => {
     expect(apart).toMatchObject({ estimate: null, notes: [{ code: "not-estimable", because: "no spread to measure the difference in" }] });
     expect(standardisedDifference({ kind: "levels", values: ["a", "a", "b", "b"], group }).estimate).toBeNull();
     expect(standardisedDifference({ kind: "levels", values: ["a", "a", "a", "a"], group }).estimate).toBe(0);
+    // several levels on each side, none in common: a rounding error is no spread
+    const apartLevels = ["a", "b", "c", "a", "d", "e", "f", "d", "e"];
+    expect(standardisedDifference({ kind: "levels", values: apartLevels, group: [1, 1, 1, 1, 2, 2, 2, 2, 2] }).estimate).toBeNull();
+    const tenths = [0.1, 0.1, 0.1, 0.3, 0.3, 0.3];
+    expect(standardisedDifference({ kind: "continuous", values: tenths, group: [1, 1, 1, 2, 2, 2] }).estimate).toBeNull();
     expect(standardisedDifference({ kind: "continuous", values: [3, 4], group: [1, 2] }).estimate).toBeNull();
   });
 
