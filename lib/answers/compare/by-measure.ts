@@ -12,7 +12,8 @@ import { readMeasure } from "../measures/catalogue";
 import { clockOf, isClock } from "../measures/clocks";
 import { isKnownLater } from "./balance";
 import { compareClock } from "./clock";
-import { type Asked, type Compared, classes, firstEvents, means, rates, shares } from "./differences";
+import { type Asked, type Compared, means } from "./differences";
+import { classes, firstEvents, rates, shares } from "./differences-of-counts";
 import { namesBone, type Side } from "./sides";
 
 type Measured = { readonly measure: string; readonly scheme?: string; readonly withoutPinSites?: boolean };
