@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import { clockList, clocksAsOf, healing, type MeasureEntry } from "@/lib/answers";
-import { answerOf, captionOf, clusteringOf, drawSvg, equalGainText, figureCsv, layoutHealing, tableOf } from "@/lib/charts";
+import { answerOf, captionOf, clusteringOf, drawSvg, equalGainText, figureCsv, isCrowded, layoutHealing, tableOf } from "@/lib/charts";
 import { describeWhere } from "@/lib/cohorts";
 import { registry } from "../_data/registry";
 import { standing } from "../_data/standing";
@@ -34,6 +34,8 @@ async function Answered({ question, clocks }: Props) {
   const answer = await healing(await registry(), { ...asked, where, ...(asOf === null ? {} : { asOf }) });
   const draw = (width: number) => drawSvg(layoutHealing(answer, { width, unit }));
   const equalGain = equalGainText(answer.groups);
+  const wide = draw(widths.wide);
+  const crowded = isCrowded(wide);
   return (
     <main className="sheet" id="page">
       <h1 className="only-heard">Outcomes: {answer.definition.title.toLowerCase()}</h1>
@@ -41,11 +43,12 @@ async function Answered({ question, clocks }: Props) {
       <p className="answer number">{noBreak(answerOf(answer, unit))}</p>
       {equalGain === null ? null : <p className="number">{noBreak(equalGain)}</p>}
       <Figure
-        wide={draw(widths.wide)}
+        wide={wide}
         narrow={draw(widths.narrow)}
-        caption={captionOf(answer, { unit, cohort: describeWhere(where) })}
+        caption={captionOf(answer, { unit, cohort: describeWhere(where), crowded })}
         fileName={`${answer.measure}-${answer.stamp}.svg`}
         csv={figureCsv(tableOf(answer, unit))}
+        crowded={crowded}
       />
       <Numbers table={tableOf(answer, unit)} caption="The numbers of the figure, by group" />
       <section className="told-table">

@@ -2,6 +2,7 @@
 
 // Scenes and drawing
 export type { Anchor, Dash, Ink, Mark, Scene, Shape } from "./scene";
+export { isCrowded } from "./draw/crowd";
 export { drawSvg } from "./draw/draw-svg";
 export { inks } from "./draw/inks";
 
@@ -14,7 +15,7 @@ export { type ShownUnit, shownText, shownUnit, unitsFor, valueText, withUnit } f
 export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, inUnit } from "./say/units";
 
 // What every figure has
-export type { CaptionOptions as FigureCaptionOptions, Figure, FigureOptions } from "./figure/figure";
+export type { CaptionOptions, Figure, FigureOptions } from "./figure/figure";
 export type { Estimated, FigureSource, GroupCounts, Limits, NoteForFigure, ShareForFigure } from "./figure/source";
 export { groupsPerFrame, type Series, seriesOf } from "./series";
 export { checkScene, type SceneWarning } from "./check/check-scene";
@@ -24,12 +25,12 @@ export { figureCsv } from "./table/figure-csv";
 
 // Healing
 export { answerOf } from "./healing/answer";
-export { type CaptionOptions, captionOf } from "./healing/caption";
+export { captionOf } from "./healing/caption";
 export { clusteringOf } from "./healing/clustering";
 export { equalGainText } from "./healing/equal-gain";
 export { type HealingFigureOptions, layoutHealing } from "./healing/layout-healing";
 export type { EqualGain, HealingGroupForFigure, HealingMarkForFigure, HealingRecordForFigure } from "./healing/record";
-export { countsText, excludedText } from "./healing/say";
+export { countsText } from "./healing/say";
 export { tableOf } from "./healing/table";
 
 // Distribution of a number measure

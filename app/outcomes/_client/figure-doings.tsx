@@ -1,6 +1,6 @@
 "use client";
 
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import { pictureOf, printPicture, savePicture, saveText } from "./picture";
 import { withFaces } from "./svg-faces";
 
@@ -9,13 +9,12 @@ type Props = {
   readonly caption: string;
   readonly fileName: string;
   readonly csv: string | null;
-  readonly labels: () => readonly string[];
+  readonly children: ReactNode;
 };
 
-/** What one does next with a figure: copy it, save it, copy its caption, read its marks as a list. */
-export function FigureDoings({ svg, caption, fileName, csv, labels }: Props) {
+/** What one does next with a figure: copy it, save it, copy its caption. */
+export function FigureDoings({ svg, caption, fileName, csv, children }: Props) {
   const [done, setDone] = useState("");
-  const [list, setList] = useState<readonly string[]>([]);
   const attempt = (work: () => Promise<void>, words: string) => () =>
     work().then(
       () => setDone(words),
@@ -48,15 +47,7 @@ export function FigureDoings({ svg, caption, fileName, csv, labels }: Props) {
         Copy the caption
       </button>
       <span role="status">{done}</span>
-      <details onToggle={(event) => setList(event.currentTarget.open ? labels() : [])}>
-        <summary>Every mark as a list</summary>
-        <ol className="number">
-          {list.map((label, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: marks have no other name, and never change their order
-            <li key={index}>{label}</li>
-          ))}
-        </ol>
-      </details>
+      {children}
     </div>
   );
 }

@@ -1,7 +1,9 @@
 "use client";
 
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from "react";
+import { noBreak } from "../../_page/no-break";
 import { FigureDoings } from "./figure-doings";
+import { MarkList } from "./mark-list";
 import { marksOf, nearestMark, walk } from "./marks";
 
 type Props = {
@@ -11,15 +13,18 @@ type Props = {
   readonly fileName: string;
   /** What the figure shows, as a file of its own. */
   readonly csv?: string;
+  /** Whether marks are drawn together, without their names. */
+  readonly crowded?: boolean;
 };
 
 const hint = "Point at a mark, or walk through them with the arrow keys.";
 
 /** The one client component of figures: it takes the drawing as a string and gives it focus, a readout and the ways to take it along. */
-export function Figure({ wide, narrow, caption, fileName, csv }: Props) {
+export function Figure({ wide, narrow, caption, fileName, csv, crowded = false }: Props) {
   const drawing = useRef<HTMLDivElement>(null);
   const [current, setCurrent] = useState<number | null>(null);
   const [said, setSaid] = useState(hint);
+  const hasMarks = wide.includes("data-mark=");
 
   useEffect(() => nameDrawings(drawing.current), []);
 
@@ -62,11 +67,15 @@ export function Figure({ wide, narrow, caption, fileName, csv }: Props) {
         {/* biome-ignore lint/security/noDangerouslySetInnerHtml: as above */}
         <div className="narrow" dangerouslySetInnerHTML={{ __html: narrow }} />
       </section>
-      <p className="readout sans muted" aria-live="polite">
-        {said}
-      </p>
-      <figcaption className="sans small">{caption}</figcaption>
-      <FigureDoings svg={wide} caption={caption} fileName={fileName} csv={csv ?? null} labels={() => labelsIn(drawing.current)} />
+      {hasMarks ? (
+        <p className="readout sans muted" aria-live="polite">
+          {said}
+        </p>
+      ) : null}
+      <figcaption className="sans small">{noBreak(caption)}</figcaption>
+      <FigureDoings svg={wide} caption={caption} fileName={fileName} csv={csv ?? null}>
+        {hasMarks ? <MarkList crowded={crowded} labels={() => labelsIn(drawing.current)} /> : null}
+      </FigureDoings>
     </figure>
   );
 }

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { DataTable } from "@/lib/charts";
+import { type DataTable, isCrowded } from "@/lib/charts";
 import { describeWhere, type Where } from "@/lib/cohorts";
 import type { Drawable, Told } from "@/lib/reports";
 import { noBreak } from "../../_page/no-break";
@@ -74,18 +74,24 @@ type FigureProps = {
 
 export function FigureAndNumbers({ figure, unit, stamp, where, alone = true }: FigureProps) {
   const shown = unit === undefined ? {} : { unit };
-  const caption = figure.caption({ cohort: describeWhere(where), ...shown });
+  const table = figure.table(unit);
+  // a figure of nobody has no rows, and the answer has said so
+  if (table.rows.length === 0) return null;
+  const wide = figure.svg({ width: widths.wide, ...shown });
+  const crowded = isCrowded(wide);
+  const caption = figure.caption({ cohort: describeWhere(where), crowded, ...shown });
   return (
     <section className="told-figure">
       <Figure
-        wide={figure.svg({ width: widths.wide, ...shown })}
+        wide={wide}
         narrow={figure.svg({ width: widths.narrow, ...shown })}
         caption={caption}
         fileName={`${figure.id}-${stamp}.svg`}
         csv={figure.csv(unit)}
+        crowded={crowded}
       />
       <NumbersFolded
-        table={figure.table(unit)}
+        table={table}
         caption={alone ? "The numbers of the figure" : `The numbers of the figure: ${caption.split(/[;.]/, 1)[0]}`}
       />
     </section>

@@ -1,6 +1,9 @@
 import type { Mark, Scene, Shape, SymbolMark } from "../scene";
 import { outlineOf } from "./shapes";
 
+/** What description and caption say of a crowd, without a full stop. */
+export const crowdText = "Where marks crowd they are drawn together, without their names";
+
 /** More names than these nobody walks through, and a page of them is slow to come. */
 const mostNamed = 2000;
 /** Squares of so many px, in which at most so many stand alone. */
@@ -42,7 +45,12 @@ export function asCrowd(scene: Scene): Scene {
     }
   });
   const drawn = marks.map((one) => (Array.isArray(one) ? together(one) : one));
-  return { ...scene, marks: drawn, description: `${scene.description} Where marks crowd they are drawn without their names.` };
+  return { ...scene, marks: drawn, description: `${scene.description} ${crowdText}.` };
+}
+
+/** Whether a drawing is one of a crowd, by its own description. */
+export function isCrowded(svg: string): boolean {
+  return svg.includes(`${crowdText}.</desc>`);
 }
 
 /** Whether it has a name, without reading it. */

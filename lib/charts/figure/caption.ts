@@ -1,3 +1,4 @@
+import { crowdText } from "../draw/crowd";
 import { daysPerMonth } from "../say/units";
 import type { CaptionOptions } from "./figure";
 import type { FigureSource, NoteForFigure } from "./source";
@@ -17,12 +18,17 @@ export type CaptionParts = {
 type Noted = { readonly label: string; readonly notes?: readonly NoteForFigure[] };
 
 /** The caption that goes with a figure wherever it goes: cohort, n, definition, interval, notes, data, batch and reference. */
-export function captionFrom(source: FigureSource, parts: CaptionParts, { cohort = "all segments", unit = "" }: CaptionOptions): string {
+export function captionFrom(
+  source: FigureSource,
+  parts: CaptionParts,
+  { cohort = "all segments", unit = "", crowded = false }: CaptionOptions,
+): string {
   const sentences = [
     `${titleOf(source, parts.what)}; cohort: ${cohort}`,
     parts.counts,
     `Definition: ${source.definition.sentence}`,
     ...parts.reading,
+    crowded ? crowdText : null,
     unit.startsWith("months") ? `1 month is ${daysPerMonth} days` : null,
     ...new Set([...(source.notes ?? []).map(sentenceOf), ...groupNotes(parts.groups ?? [])]),
     `Data to ${source.dataTo ?? "no quarter"}, batch ${source.batch}`,

@@ -3,7 +3,13 @@ import type { DataTable } from "../table/data-table";
 
 /** `width` px; `unit` is one of the figure's `units` and changes only what is shown. */
 export type FigureOptions = { readonly width?: number; readonly unit?: string };
-export type CaptionOptions = { readonly unit?: string /** The cohort in words. */; readonly cohort?: string };
+export type CaptionOptions = {
+  readonly unit?: string;
+  /** The cohort in words. */
+  readonly cohort?: string;
+  /** Whether marks were drawn together, without their names. */
+  readonly crowded?: boolean;
+};
 
 /** One kind of figure, complete: whoever holds its record gets drawing, caption, table and the units between which a reader can choose. */
 export type Figure<Record> = {

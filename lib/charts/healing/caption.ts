@@ -1,25 +1,17 @@
+import { captionFrom } from "../figure/caption";
+import type { CaptionOptions } from "../figure/figure";
 import { decimals } from "../say/numbers";
-import { type ClockUnit, daysPerMonth } from "../say/units";
-import { figureTitle } from "./figure-text";
 import { type HealingRecordForFigure, isHealing } from "./record";
 import { totalText } from "./say";
 
-export type CaptionOptions = { readonly unit?: ClockUnit /** The cohort in words. */; readonly cohort?: string };
-
 /** The caption that goes with the figure wherever it goes: cohort, n, definition, interval, film interval, data, batch and reference. */
-export function captionOf(record: HealingRecordForFigure, { unit = "days/cm", cohort = "all segments" }: CaptionOptions = {}): string {
-  const sentences = [
-    `${figureTitle(record)}; cohort: ${cohort}`,
-    totalText(record.groups),
-    `Definition: ${record.definition.sentence}`,
+export function captionOf(record: HealingRecordForFigure, options: CaptionOptions = {}): string {
+  const reading = [
     `Mean${record.groups.some(isHealing) ? " of the healed" : ""} with its 95 % interval, clustered by patient (CR2, Satterthwaite)`,
     record.groups.some(isHealing) ? "Median and quartiles with the unhealed in" : null,
     filmText(record),
-    unit === "months/cm" ? `1 month is ${daysPerMonth} days` : null,
-    `Data to ${record.dataTo ?? "no quarter"}, batch ${record.batch}`,
-    `Result reference ${record.stamp}`,
   ];
-  return `${sentences.filter((sentence) => sentence !== null && sentence !== "").join(". ")}.`;
+  return captionFrom(record, { counts: totalText(record.groups), reading, groups: record.groups }, options);
 }
 
 /** Days read from films are late by about half the interval between films. */

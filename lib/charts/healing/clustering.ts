@@ -1,9 +1,10 @@
+import type { Limits } from "../figure/source";
 import { decimals } from "../say/numbers";
 import { shownUnit } from "../say/shown-unit";
 import type { ClockUnit } from "../say/units";
 import { type Column, count, number, span, tableFrom, words } from "../table/columns";
 import { type DataTable, noValue } from "../table/data-table";
-import type { HealingGroupForFigure, HealingRecordForFigure, Limits } from "./record";
+import type { HealingGroupForFigure, HealingRecordForFigure } from "./record";
 
 /** What several bones of a patient do to the interval of the mean: with the patient as the unit of chance, and as if each bone were another patient's. */
 export function clusteringOf({ groups }: HealingRecordForFigure, shown: ClockUnit = "days/cm"): DataTable {

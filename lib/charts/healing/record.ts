@@ -1,14 +1,11 @@
+import type { FigureSource, Limits, NoteForFigure } from "../figure/source";
+
 /** What the figure of healing needs of its record: any answer that holds these can be drawn. Values are in the record's unit. */
-export type HealingRecordForFigure = {
-  readonly definition: { readonly title: string; readonly sentence: string };
+export type HealingRecordForFigure = FigureSource & {
   readonly by: readonly string[];
-  readonly batch: number;
-  readonly stamp: string;
-  readonly dataTo: string | null;
   readonly groups: readonly HealingGroupForFigure[];
 };
 
-export type Limits = { readonly estimate: number | null; readonly lower: number | null; readonly upper: number | null };
 export type MeanForFigure = Limits & { readonly n: number; readonly patients: number };
 
 /** Days to healing at the cohort's median gain, the unhealed in, by the time model. */
@@ -46,6 +43,7 @@ export type HealingGroupForFigure = {
   readonly medianFilmIntervalDays: number | null;
   /** Each segment that has a value: the measured and the censored. */
   readonly marks: readonly HealingMarkForFigure[];
+  readonly notes?: readonly NoteForFigure[];
 };
 
 export type HealingMarkForFigure = {

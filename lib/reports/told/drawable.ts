@@ -1,11 +1,11 @@
-import { type DataTable, drawSvg, type Figure, type FigureCaptionOptions, type FigureOptions, figureCsv } from "@/lib/charts";
+import { type CaptionOptions, type DataTable, drawSvg, type Figure, type FigureOptions, figureCsv } from "@/lib/charts";
 
 /** A figure with its record inside: whoever shows it says only how wide, and in which unit. */
 export type Drawable = {
   readonly id: string;
   readonly units: readonly string[];
   readonly svg: (options: FigureOptions) => string;
-  readonly caption: (options: FigureCaptionOptions) => string;
+  readonly caption: (options: CaptionOptions) => string;
   readonly table: (unit?: string) => DataTable;
   readonly csv: (unit?: string) => string;
 };

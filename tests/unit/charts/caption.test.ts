@@ -27,3 +27,9 @@ test("a note that all groups bear is said without names, and clustering is said 
   expect(caption).not.toContain("df 12.1");
   expect(caption).toContain("clustered by patient (CR2, Satterthwaite)");
 });
+
+test("where marks are drawn together the caption says that their names are left out", () => {
+  const record = inventedDistribution([group("Nail", [])]);
+  expect(distributionFigure.caption(record, { crowded: true })).toContain("drawn together, without their names. ");
+  expect(distributionFigure.caption(record)).not.toContain("drawn together");
+});

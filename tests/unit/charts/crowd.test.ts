@@ -24,7 +24,7 @@ test("more are drawn together, one a spot, and the description says so", () => {
   const strokes = [...svg.matchAll(/M(-?[\d.]+) (\d+)h([\d.]+)/g)].map(([, x, y, length]) => [Number(x), Number(y), Number(length)]);
   expect(strokes).toEqual([...Array.from({ length: 10 }, (_, y) => [-1, y, 901]), [-1, 10, 2]]);
   expect(svg).toContain('stroke-width="2"');
-  expect(svg).toContain("Where marks crowd they are drawn without their names.");
+  expect(svg).toContain("Where marks crowd they are drawn together, without their names.");
 });
 
 test("marks of another look are drawn apart, and one that stands alone keeps its name", () => {
