@@ -20,7 +20,7 @@ export function BookSentence({ asked }: Props) {
   const whole = Object.keys(asked.where).length === 0;
   return (
     <Sentence action="/casebook">
-      Which cases are held: <Word name="list" label="List" value={asked.list ?? ""} choices={lists} />, of{" "}
+      Which cases are held: <Word name="list" label="List" value={asked.list ?? ""} choices={lists} comma /> of{" "}
       <span className="cohort">{describeWhere(asked.where)}</span>
       {whole ? null : (
         <>
@@ -28,7 +28,7 @@ export function BookSentence({ asked }: Props) {
           (<a href={addressOf({ ...asked, where: {}, from: 1 })}>take all</a>)
         </>
       )}
-      , by <Word name="sort" label="Sorted by" value={asked.sort} choices={sorts} />,{" "}
+      , by <Word name="sort" label="Sorted by" value={asked.sort} choices={sorts} comma />{" "}
       <Word name="order" label="Order" value={asked.descending ? "falling" : "rising"} choices={orders} />
       {asked.asOf === null ? null : `, as of batch ${asked.asOf}`}?<Kept asked={asked} but={["list", "sort", "order", "from"]} />
     </Sentence>

@@ -12,20 +12,23 @@ type Props = { readonly question: OutcomesQuestion; readonly answer: HealingAnsw
 export function QuestionSentence({ question, answer, clocks }: Props) {
   const { measure, by, rescue, unit, where, asOf } = question;
   const heals = answer.groups.length === 0 || answer.groups.some((group) => group.healed !== undefined);
+  const readInDays = unit === "days/cm" || unit === "months/cm";
   const cohort = Object.keys(where).length === 0 ? null : canonicalWhere(where);
   return (
     <Sentence action="/outcomes">
       {answer.unit === "mm/day" ? "What" : "How long"} was{" "}
       <Word name="measure" label="Clock" value={measure} choices={measureChoices(clocks)} /> in{" "}
-      <CohortWords where={where} by={by} place="healing" />, split by <SplitWord by={by} />
+      <CohortWords where={where} by={by} place="healing" />, split by <SplitWord by={by} comma={heals || readInDays} />
       {heals ? (
         <>
-          , with healing <Word name="rescue" label="Healing" value={rescue} choices={rescueChoices} />
+          {" "}
+          with healing <Word name="rescue" label="Healing" value={rescue} choices={rescueChoices} comma={readInDays} />
         </>
       ) : null}
-      {unit === "days/cm" || unit === "months/cm" ? (
+      {readInDays ? (
         <>
-          , in <Word name="unit" label="Unit" value={unit === "months/cm" ? "months" : "days"} choices={unitChoices} />
+          {" "}
+          in <Word name="unit" label="Unit" value={unit === "months/cm" ? "months" : "days"} choices={unitChoices} />
         </>
       ) : null}
       {asOf === null ? null : `, as of batch ${asOf}`}?{cohort === null ? null : <input type="hidden" name="where" value={cohort} />}

@@ -1,5 +1,5 @@
 import type { HealingAnswer } from "@/lib/answers";
-import { daysPerMonth, excludedText } from "@/lib/charts";
+import { daysPerMonth, reasonsText } from "@/lib/charts";
 import { describeWhere } from "@/lib/cohorts";
 import { commandFor } from "../_choices";
 import type { OutcomesQuestion } from "../_question";
@@ -9,7 +9,7 @@ type Props = { readonly answer: HealingAnswer; readonly question: OutcomesQuesti
 /** Definition, exclusions, method, notes and result reference: all that one needs to ask the same again. */
 export function WorkedOut({ answer, question }: Props) {
   const leftOut = answer.groups.flatMap((group) => {
-    const text = excludedText(group);
+    const text = reasonsText(group);
     return text === "" ? [] : [{ label: group.label, text }];
   });
   return (

@@ -36,7 +36,7 @@ export async function measuredPlace(config: Config, searchParams: Promise<Asked>
   const sentence = (
     <Sentence action={placeOf(config.place).path}>
       {config.opening} <Word name="measure" label={config.label} value={words.measure} choices={config.measures} /> {config.joining}{" "}
-      <CohortWords where={where} by={by} place={config.place} />, split by <SplitWord by={by} />
+      <CohortWords where={where} by={by} place={config.place} />, split by <SplitWord by={by} comma={unitsOf(told).length > 1} />
       <UnitWord told={told} {...(unit === undefined ? {} : { unit })} />
       <KeptWords where={where} asOf={asOf} />?
     </Sentence>
@@ -44,14 +44,17 @@ export async function measuredPlace(config: Config, searchParams: Promise<Asked>
   return <PlacePage told={told} where={where} {...(unit === undefined ? {} : { unit })} sentence={sentence} />;
 }
 
+const unitsOf = (told: Told) => told.figures[0]?.units ?? [];
+
 /** Units are offered only where a figure can be read in several. */
 function UnitWord({ told, unit }: { readonly told: Told; readonly unit?: string }) {
-  const units = told.figures[0]?.units ?? [];
+  const units = unitsOf(told);
   if (units.length < 2) return null;
   const shown = unit !== undefined && units.includes(unit) ? unit : (units[0] ?? "");
   return (
     <>
-      , in <Word name="unit" label="Unit" value={shown} choices={units.map((one) => ({ value: one, text: one }))} />
+      {" "}
+      in <Word name="unit" label="Unit" value={shown} choices={units.map((one) => ({ value: one, text: one }))} />
     </>
   );
 }

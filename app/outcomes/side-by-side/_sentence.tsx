@@ -1,4 +1,5 @@
 import { canBeAdjusted, hasMean, type MeasureEntry } from "@/lib/answers";
+import { grouped } from "@/lib/charts";
 import { type Choice, Sentence, Word } from "../_client/sentence";
 import { CohortWords, KeptWords } from "../_place/asked";
 import { fieldChoice } from "../_place/split-word";
@@ -15,21 +16,23 @@ type Listed = { readonly list: readonly MeasureEntry[] };
 export function PairSentence({ question, groups, list }: Props & Listed) {
   const { where, asOf, between, field, measures, adjust, test, withoutPinSites } = question;
   const tickText = (id: string) => `${measureTitle(id, list)}${between === "groups" && !hasMean(id) ? " (two groups at a time)" : ""}`;
+  const asksPins = between !== "groups" && measures.some((id) => id.startsWith("complication"));
   const own = list.map(({ id }) => id).filter((id) => id.startsWith("own-"));
   return (
     <Sentence action={placeOf("side-by-side").path}>
       How did <GroupWords {...{ question, groups }} /> in <CohortWords where={where} by={[field]} place="side-by-side" />, compared as{" "}
-      <Word name="between" label="Compared as" value={between} choices={ways} />
+      <Word name="between" label="Compared as" value={between} choices={ways} comma={between === "cohorts"} />
       {between !== "cohorts" ? (
         <>
           {" "}
-          <Word name="field" label="Field" value={field} choices={withOwn(fieldChoices(), field)} />
+          <Word name="field" label="Field" value={field} choices={withOwn(fieldChoices(), field)} comma />
         </>
-      ) : null}
-      , with p values <Word name="test" label="p values" value={test ? "yes" : "no"} choices={tests} />
-      {between !== "groups" && measures.some((id) => id.startsWith("complication")) ? (
+      ) : null}{" "}
+      with p values <Word name="test" label="p values" value={test ? "yes" : "no"} choices={tests} comma={asksPins} />
+      {asksPins ? (
         <>
-          , pin-site infections{" "}
+          {" "}
+          pin-site infections{" "}
           <Word name="pins" label="Pin-site infections" value={withoutPinSites ? "left-out" : "counted"} choices={pinSites} />
         </>
       ) : null}
@@ -78,7 +81,10 @@ function GroupWords({ question, groups }: Props) {
   const choices =
     between === "cohorts"
       ? groups.saved.map(({ name }) => ({ value: name, text: name }))
-      : groups.occurring.map(({ key, label, segments }) => ({ value: String(key[field] ?? null), text: `${label} (${segments})` }));
+      : groups.occurring.map(({ key, label, segments }) => ({
+          value: String(key[field] ?? null),
+          text: `${label} (${grouped(segments)})`,
+        }));
   if (choices.length < 2) return <>two groups do</>;
   const [first, second] = between === "cohorts" ? (["first", "second"] as const) : (["a", "b"] as const);
   return (
