@@ -1,5 +1,6 @@
 import { thinned } from "../axis/bottom-axis";
 import type { Plot } from "../frame/plot";
+import { grouped } from "../say/numbers";
 import type { Mark } from "../scene";
 import type { Series } from "../series";
 import { atRiskOn, type CurveGroup } from "./record";
@@ -23,7 +24,7 @@ export function atRiskMarks(
         mark: "text",
         x: at,
         y: middle + size * 0.34,
-        text: String(atRiskOn(group, value)),
+        text: grouped(atRiskOn(group, value)),
         ink: "ink",
         size,
         anchor: "middle",
@@ -36,5 +37,5 @@ export function atRiskMarks(
 
 /** The longest number of a column, so that columns that would touch are thinned. */
 function widest(groups: readonly { readonly group: CurveGroup }[], day: number): string {
-  return groups.map(({ group }) => String(atRiskOn(group, day))).reduce((a, b) => (b.length > a.length ? b : a), "");
+  return groups.map(({ group }) => grouped(atRiskOn(group, day))).reduce((a, b) => (b.length > a.length ? b : a), "");
 }

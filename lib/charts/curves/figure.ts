@@ -32,7 +32,7 @@ function captionOf(kind: CurveKind, record: CurveRecord, options: CaptionOptions
   const reading = [
     kind.method,
     competing === null ? null : `What competes: ${competing}`,
-    limits ? "Band: 95 % limits, clustered by patient" : null,
+    limits ? "Band: 95 % interval, clustered by patient" : null,
     points.some(({ censored = 0 }) => censored > 0) ? "Ticks: followed no further, without the event" : null,
     `Numbers at risk below; each curve is cut where fewer than ${thresholds.atRiskShown} are at risk`,
   ];

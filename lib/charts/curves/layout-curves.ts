@@ -65,7 +65,7 @@ function layShared(view: View, y: number): Laid {
   let cursor = y;
   for (const group of record.groups) {
     const at = drawn.indexOf(group);
-    const swatch = at === -1 || drawn.length < 2 ? {} : { swatch: lineSwatch(seriesOf(at)) };
+    const swatch = at === -1 || record.groups.length < 2 ? {} : { swatch: lineSwatch(seriesOf(at)) };
     const head = layHead({ ...headOf(group, record, kind, unit), ...swatch }, { x: 0, y: cursor, width });
     marks.push(...head.marks);
     cursor += head.height + 10;
@@ -132,7 +132,7 @@ function daysTold(view: View): readonly number[] {
 function keyOf(record: CurveRecord): KeyEntry[] {
   const points = drawnIn(record).flatMap((group) => shownPoints(group));
   const entries = [
-    points.some(({ lower, upper }) => lower !== null && upper !== null) && bandEntry("95 % limits", { ink: "series1", opacity: 0.2 }),
+    points.some(({ lower, upper }) => lower !== null && upper !== null) && bandEntry("95 % CI", { ink: "series1", opacity: 0.2 }),
     points.some(({ censored = 0 }) => censored > 0) && tickEntry("followed no further"),
   ];
   return entries.filter((entry) => entry !== false);

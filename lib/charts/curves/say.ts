@@ -2,7 +2,7 @@ import { thresholds } from "@/lib/stats";
 import { excludedIn } from "../figure/source";
 import type { Head } from "../head/lay-head";
 import { reasonsText } from "../say/excluded";
-import { counted, countedIn } from "../say/numbers";
+import { counted, countedIn, grouped } from "../say/numbers";
 import { percentText, shownLimits } from "../say/shown-estimate";
 import { type ShownUnit, shownUnit, valueText } from "../say/shown-unit";
 import type { CurveKind } from "./kind";
@@ -13,16 +13,17 @@ export function headOf(group: CurveGroup, record: CurveRecord, kind: CurveKind, 
   const shown = shownPoints(group).length > 0;
   const gain = group.medianGainMm ?? null;
   const lines = gain === null ? [] : [`median gain ${valueText(gain, shownUnit("mm", "cm"))}`];
-  const short = shown || group.n === 0 ? [] : [`fewer than ${thresholds.atRiskShown} at risk: no curve`];
+  const lead = leadText(group, record, kind, unit);
+  const short = shown || group.n === 0 ? null : `fewer than ${thresholds.atRiskShown} at risk: no curve`;
   return {
     name: group.label,
-    estimate: leadText(group, record, kind, unit),
-    lines: [...lines, ...short],
+    estimate: lead ?? short ?? "no curve",
+    lines: lead === null || short === null ? lines : [...lines, short],
     counts: [curveCounts(group, kind)],
   };
 }
 
-function leadText(group: CurveGroup, { groups }: CurveRecord, kind: CurveKind, unit: ShownUnit): string {
+function leadText(group: CurveGroup, { groups }: CurveRecord, kind: CurveKind, unit: ShownUnit): string | null {
   const median = group.medianDays;
   if (median)
     return median.estimate === null
@@ -30,7 +31,7 @@ function leadText(group: CurveGroup, { groups }: CurveRecord, kind: CurveKind, u
       : `half ${kind.done} by ${shownLimits(median, { ...unit, digits: unit.valueDigits })}`;
   const day = commonDay(groups);
   const point = day === null ? null : shareBy(group, day);
-  return point === null || day === null ? "no curve" : pointText(point, kind, unit, day);
+  return point === null || day === null ? null : pointText(point, kind, unit, day);
 }
 
 /** `62 % (95 % CI 51 to 72) healed by 180 days`. */
@@ -43,9 +44,9 @@ export function pointText(point: CurvePointForFigure, kind: CurveKind, unit: Sho
 /** `43 segments in 30 patients: 41 on the curve, 35 healed; 2 left out (2 no film)`; on the curve and left out add up. */
 function curveCounts(group: CurveGroup, { done }: CurveKind): string {
   const out = excludedIn(group);
-  const all = `${countedIn(group.segments, group.patients)}: ${group.n} on the curve`;
-  const events = group.events === undefined ? "" : `, of whom ${group.events} ${done}`;
-  return `${all}${events}${out === 0 ? "" : `; ${out} left out (${reasonsText(group)})`}`;
+  const all = `${countedIn(group.segments, group.patients)}: ${grouped(group.n)} on the curve`;
+  const events = group.events === undefined ? "" : `, of whom ${grouped(group.events)} ${done}`;
+  return `${all}${events}${out === 0 ? "" : `; ${grouped(out)} left out (${reasonsText(group)})`}`;
 }
 
 export function totalText(groups: readonly CurveGroup[], kind: CurveKind): string {
@@ -53,7 +54,7 @@ export function totalText(groups: readonly CurveGroup[], kind: CurveKind): strin
   if (only && groups.length === 1) return curveCounts(only, kind);
   const sum = (pick: (group: CurveGroup) => number) => groups.reduce((total, group) => total + pick(group), 0);
   const [segments, n, out] = [sum((group) => group.segments), sum((group) => group.n), sum(excludedIn)];
-  return `${counted(segments, "segment")} in ${counted(groups.length, "group")}: ${n} on a curve${out === 0 ? "" : `, ${out} left out`}`;
+  return `${counted(segments, "segment")} in ${counted(groups.length, "group")}: ${grouped(n)} on a curve${out === 0 ? "" : `, ${grouped(out)} left out`}`;
 }
 
 /** The share at each day told, for whoever doesn't see the curve. */

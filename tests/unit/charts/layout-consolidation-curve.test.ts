@@ -95,6 +95,14 @@ test("a median that is not reached is said to be so", () => {
   );
 });
 
+test("of several groups with one curve the head of that one shows its line", () => {
+  const few = inventedCurve("Few", 3);
+  const lines = (groups: readonly CurveGroup[]) =>
+    consolidationCurveFigure.layout(record(groups)).marks.filter((mark) => mark.mark === "rule" && mark.ink === "series1" && mark.x2 <= 30);
+  expect(lines([byHand, few])).toHaveLength(1);
+  expect(lines([byHand])).toHaveLength(0);
+});
+
 test("groups differ by line as well as by ink", () => {
   const scene = consolidationCurveFigure.layout(record(bands));
   const dashes = scene.marks.flatMap((mark) => (mark.mark === "path" && mark.weight === 2 ? [mark.dash] : []));
