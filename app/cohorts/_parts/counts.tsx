@@ -1,5 +1,5 @@
 import type { CohortFlowAnswer } from "@/lib/answers";
-import { countedIn } from "@/lib/charts";
+import { countedIn, grouped } from "@/lib/charts";
 import { noBreak } from "../../_page/no-break";
 
 /** Who is in it, of all that are held. */
@@ -18,7 +18,7 @@ export function Counts({ flow }: { readonly flow: CohortFlowAnswer }) {
     );
   const used =
     analysed && analysed.segments < segments
-      ? ` ${analysed.segments} of them can be analysed for ${flow.definition.title.toLowerCase()}.`
+      ? ` ${grouped(analysed.segments)} of them can be analysed for ${flow.definition.title.toLowerCase()}.`
       : "";
   return (
     <p className="answer number" role="status">

@@ -1,6 +1,6 @@
 import type { ShareForFigure } from "../figure/source";
 import { wrapText } from "../place/text-width";
-import { counted } from "../say/numbers";
+import { counted, grouped } from "../say/numbers";
 import { percentText, shareText } from "../say/shown-estimate";
 import type { Mark } from "../scene";
 import { layBracket } from "../summary/lay-bracket";
@@ -53,7 +53,7 @@ export function typeRow(row: ComplicationRow, grid: Grid, y: number, named: Name
   );
   const middle = grid.wide ? y + cellPx / 2 + ((lines.length - 1) * linePx) / 2 : y + lines.length * linePx + 4 + cellPx / 2;
   const cells = grid.columns.flatMap((column) => cellMarks(row, column, grid, middle, named));
-  const total: Mark = { mark: "text", x: grid.totalX, y: middle + 4.4, text: String(eventsIn(row)), ink: "ink", size, anchor: "middle" };
+  const total: Mark = { mark: "text", x: grid.totalX, y: middle + 4.4, text: grouped(eventsIn(row)), ink: "ink", size, anchor: "middle" };
   const shareY = grid.wide ? middle : middle + cellPx / 2 + 10;
   const share = shareMarks(row.share, grid, shareY, grid.wide ? middle : y + 12, said(named, row.type, named.noun));
   const end = grid.wide ? y + Math.max(cellPx, lines.length * linePx + 6) : shareY + 14;
@@ -71,7 +71,7 @@ function cellMarks(row: ComplicationRow, { id, x }: { id: string; x: number }, g
     mark: "text",
     x,
     y: y + 4.4,
-    text: n === 0 ? "·" : String(n),
+    text: n === 0 ? "·" : grouped(n),
     ink: n === 0 ? "muted" : "ink",
     size,
     anchor: "middle",

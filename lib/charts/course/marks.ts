@@ -1,4 +1,5 @@
 import type { Plot } from "../frame/plot";
+import { counted } from "../say/numbers";
 import type { ShownUnit } from "../say/shown-unit";
 import { valueText } from "../say/shown-unit";
 import type { Mark } from "../scene";
@@ -80,7 +81,7 @@ function medianMarks({ lag = [] }: CourseGroup, plot: Plot, { unit, name }: Cour
   return lag.flatMap(({ day, median, lower, upper, n }): Mark[] => {
     const x = plot.x(day);
     const where = `${valueText(Math.abs(median), unit)} ${median < 0 ? "behind" : "ahead"}`;
-    const words = `day ${day}: median ${where}, quartiles ${valueText(lower, unit)} to ${valueText(upper, unit)}, ${n} segments`;
+    const words = `day ${day}: median ${where}, quartiles ${valueText(lower, unit)} to ${valueText(upper, unit)}, ${counted(n, "segment")}`;
     const [top, foot] = [plot.y(upper), plot.y(lower)];
     const halo: Mark = { mark: "rule", x1: x, x2: x, y1: top - 2, y2: foot + 2, ink: "paper", weight: 6 };
     const line: Mark = { mark: "rule", x1: x, x2: x, y1: top, y2: foot, ink: "ink", weight: 1.5 };

@@ -1,6 +1,7 @@
 import type { Head } from "../head/lay-head";
 import { isUnhealed } from "../healing/record";
 import { countsText, totalText } from "../healing/say";
+import { countedIn } from "../say/numbers";
 import { shownInterval, shownLimits } from "../say/shown-estimate";
 import { shownText, valueText } from "../say/shown-unit";
 import type { DaysAgainstGainGroup, DaysAgainstGainRecord, PlacedMark } from "./record";
@@ -33,7 +34,7 @@ export function equationText({ fixedDays, daysPerCm }: Line, { time, slope }: Ti
 function partsText({ fixedDays, daysPerCm, n, patients }: Line, { time, slope }: TimeAndGain): string {
   const fixed = shownInterval(fixedDays, time) ?? "no interval";
   const further = shownInterval(daysPerCm, slope) ?? "no interval";
-  return `fixed ${time.name} ${fixed}; per further cm ${further} (${n} segments in ${patients} patients)`;
+  return `fixed ${time.name} ${fixed}; per further cm ${further} (${countedIn(n, patients)})`;
 }
 
 export function equalGainText({ daysAtMedianGain: at = null }: DaysAgainstGainGroup, { time, gain }: TimeAndGain): string | null {

@@ -1,7 +1,7 @@
 import { type FigureOptions, isWide, requireWidth, usualWidthPx } from "../figure/figure";
 import { nothingScene } from "../figure/nothing";
 import { wrapText } from "../place/text-width";
-import { countedIn } from "../say/numbers";
+import { countedIn, grouped } from "../say/numbers";
 import { shownUnit } from "../say/shown-unit";
 import type { Mark, Scene } from "../scene";
 import { type FlowRecord, type Walked, walked } from "./record";
@@ -117,7 +117,7 @@ function arrowPath(from: number, to: number, y: number): string {
 export function stepText({ kind, words, segments, patients, left }: Walked): string {
   return kind === "stays"
     ? `${countedIn(segments, patients)} ${words}`
-    : `${countedIn(segments, patients)} left out: ${words}; ${left} left`;
+    : `${countedIn(segments, patients)} left out: ${words}; ${grouped(left)} left`;
 }
 
 function describe(steps: readonly Walked[]): string {

@@ -1,5 +1,6 @@
 import { hatch } from "../place/hatch";
 import { textWidth } from "../place/text-width";
+import { grouped } from "../say/numbers";
 import type { Mark } from "../scene";
 import type { Fate } from "./record";
 
@@ -31,7 +32,7 @@ const size = 12.5;
 
 /** The number in its piece, where it fits on a plain ground. */
 export function numberMark(n: number, fate: Fate, { x, y, width, height }: Piece): Mark[] {
-  const text = String(n);
+  const text = grouped(n);
   if (fate === "lost" || textWidth(text, size) + 8 > width) return [];
   const ink = fate === "seen" || fate === "dead" ? "paper" : "ink";
   return [{ mark: "text", x: x + width / 2, y: y + height / 2 + size * 0.34, text, ink, size, anchor: "middle" }];

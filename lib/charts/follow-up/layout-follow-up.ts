@@ -5,7 +5,7 @@ import { layHead } from "../head/lay-head";
 import { type KeyEntry, layKey } from "../key/lay-key";
 import { textWidth, wrapText } from "../place/text-width";
 import { countsText, totalText } from "../say/excluded";
-import { counted, listed } from "../say/numbers";
+import { counted, grouped, listed } from "../say/numbers";
 import { shownUnit } from "../say/shown-unit";
 import type { Mark, Scene } from "../scene";
 import { numberMark, pieceMarks } from "./bar";
@@ -78,7 +78,7 @@ function layBar(window: FollowUpWindowCounts, n: number, { x: left, y, width, na
   let x = left + 1;
   for (const fate of held) {
     const piece = { x, y, width: (window[fate] / n) * room, height: barPx };
-    const label = `${name === null ? "" : `${name}, `}${window.label}: ${window[fate]} of ${n} ${fateWords[fate]}`;
+    const label = `${name === null ? "" : `${name}, `}${window.label}: ${grouped(window[fate])} of ${grouped(n)} ${fateWords[fate]}`;
     marks.push(...pieceMarks(fate, piece, label), ...numberMark(window[fate], fate, piece));
     x += piece.width + gapPx;
   }
@@ -87,9 +87,11 @@ function layBar(window: FollowUpWindowCounts, n: number, { x: left, y, width, na
 
 /** `82 seen of 96 seen, due or lost; 9 due, not seen; 5 lost; 1 dead; 20 not yet due`. */
 export function wordsOf(window: FollowUpWindowCounts): string {
-  const rest = fates.slice(1).flatMap((fate) => (window[fate] === 0 ? [] : [`${window[fate]} ${fateWords[fate]}`]));
+  const rest = fates.slice(1).flatMap((fate) => (window[fate] === 0 ? [] : [`${grouped(window[fate])} ${fateWords[fate]}`]));
   const closed = closedIn(window);
-  return [closed === 0 ? "none seen, due or lost" : `${window.seen} seen of ${closed} seen, due or lost`, ...rest].join("; ");
+  return [closed === 0 ? "none seen, due or lost" : `${grouped(window.seen)} seen of ${grouped(closed)} seen, due or lost`, ...rest].join(
+    "; ",
+  );
 }
 
 function keyOf({ groups }: FollowUpRecord): KeyEntry[] {

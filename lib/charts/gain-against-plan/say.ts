@@ -1,6 +1,6 @@
 import type { Head } from "../head/lay-head";
 import { countsText, reasonWords, totalText } from "../say/excluded";
-import { listed } from "../say/numbers";
+import { grouped, listed } from "../say/numbers";
 import { shareText, shownEstimate } from "../say/shown-estimate";
 import { type ShownUnit, valueText } from "../say/shown-unit";
 import type { GainPlanGroup, GainPlanMark, GainPlanRecord } from "./record";
@@ -29,7 +29,7 @@ export function earlyStopsText({ marks }: GainPlanGroup): string | null {
   const reasons = new Map<string, number>();
   for (const mark of stopped) reasons.set(reasonOf(mark), (reasons.get(reasonOf(mark)) ?? 0) + 1);
   const sorted = [...reasons].sort(([, a], [, b]) => b - a);
-  return `${stopped.length} stopped early: ${listed(sorted.map(([reason, n]) => `${n} ${reason}`))}`;
+  return `${grouped(stopped.length)} stopped early: ${listed(sorted.map(([reason, n]) => `${grouped(n)} ${reason}`))}`;
 }
 
 function reasonOf({ reason }: GainPlanMark): string {

@@ -1,5 +1,5 @@
 import { estimateText } from "../say/estimate-text";
-import { counted, listed } from "../say/numbers";
+import { counted, grouped, listed } from "../say/numbers";
 import type { ClockUnit } from "../say/units";
 import { excludedIn, type HealingGroupForFigure, type HealingRecordForFigure, isHealing, measuredIn, total } from "./record";
 
@@ -41,8 +41,8 @@ function unhealedText(groups: readonly HealingGroupForFigure[]): string {
   const unhealed = parts.reduce((sum, { n }) => sum + n, 0);
   if (unhealed === 0) return "";
   const analysed = total(groups, measuredIn) + unhealed;
-  const words = listed(parts.map((part) => `${part.n} ${part.words}`));
-  return `${words} of ${analysed} analysed ${unhealed === 1 ? "is" : "are"} not in ${groups.length > 1 ? "these means" : "this mean"}.`;
+  const words = listed(parts.map((part) => `${grouped(part.n)} ${part.words}`));
+  return `${words} of ${grouped(analysed)} analysed ${unhealed === 1 ? "is" : "are"} not in ${groups.length > 1 ? "these means" : "this mean"}.`;
 }
 
 function whyNot(groups: readonly HealingGroupForFigure[]): string {
@@ -51,5 +51,5 @@ function whyNot(groups: readonly HealingGroupForFigure[]): string {
     total(groups, (group) => group.segments),
     "segment",
   );
-  return `of ${segments}, ${unhealed} not healed and ${total(groups, excludedIn)} left out`;
+  return `of ${segments}, ${grouped(unhealed)} not healed and ${grouped(total(groups, excludedIn))} left out`;
 }

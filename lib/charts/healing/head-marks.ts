@@ -1,9 +1,10 @@
 import { layHead } from "../head/lay-head";
 import { estimateText } from "../say/estimate-text";
+import { reasonsText } from "../say/excluded";
 import type { ClockUnit } from "../say/units";
 import type { Mark } from "../scene";
 import type { HealingGroupForFigure } from "./record";
-import { countsText, excludedText } from "./say";
+import { countsText } from "./say";
 
 /** What stands over a group: its name, its mean in the one form, and its counts. */
 export function headMarks(
@@ -16,6 +17,6 @@ export function headMarks(
 function sayCounts(group: HealingGroupForFigure): string {
   if (group.segments === 0) return "no segment in this group";
   if (group.marks.length > 0) return countsText(group);
-  const why = excludedText(group);
+  const why = reasonsText(group);
   return `${countsText(group)}${why === "" ? "" : ` (${why})`}`;
 }

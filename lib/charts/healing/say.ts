@@ -1,4 +1,4 @@
-import { counted, countedIn, decimals, listed } from "../say/numbers";
+import { counted, countedIn, decimals, grouped } from "../say/numbers";
 import { type ClockUnit, indexText } from "../say/units";
 import {
   excludedIn,
@@ -43,12 +43,12 @@ function partsText(groups: readonly HealingCounts[]): string {
 function measuredText(groups: readonly HealingCounts[]): string {
   const n = total(groups, measuredIn);
   const rescued = total(groups, (group) => group.rescued ?? 0);
-  if (!groups.some(isHealing)) return `${n} measured`;
-  return rescued === 0 ? `${n} healed` : `${n} healed (${rescued} after further bone surgery)`;
+  if (!groups.some(isHealing)) return `${grouped(n)} measured`;
+  return rescued === 0 ? `${grouped(n)} healed` : `${grouped(n)} healed (${grouped(rescued)} after further bone surgery)`;
 }
 
 function part(n: number, words: string): string | null {
-  return n === 0 ? null : `${n} ${words}`;
+  return n === 0 ? null : `${grouped(n)} ${words}`;
 }
 
 /** What a reader hears of one segment: `Tibia: 31.2 days/cm, healed, 45 mm gained`. */
@@ -72,12 +72,6 @@ function healedText(mark: HealingMarkForFigure, group: HealingGroupForFigure): s
 
 function unhealedText({ status }: HealingMarkForFigure): string {
   return status === "rescued" ? "had further bone surgery, not healed at last film" : "not healed at last film";
-}
-
-/** Left-out segments by reason, in the record's order: `2 healing date missing and 1 no gain`. */
-export function excludedText(group: Pick<HealingGroupForFigure, "excluded">): string {
-  const parts = Object.entries(group.excluded).filter(([, n]) => n > 0);
-  return listed(parts.map(([reason, n]) => `${n} ${reason.replaceAll("-", " ").replace("10mm", "10 mm")}`));
 }
 
 /** `quartiles 25.1 to 37.0, median 30.2 days/cm`; an upper quartile that was never reached is said to be so. */

@@ -1,7 +1,8 @@
-import { decimals } from "../say/numbers";
+import type { Limits } from "../figure/source";
+import { decimals, grouped } from "../say/numbers";
 import { type ClockUnit, indexText } from "../say/units";
 import { type DataTable, noValue as none, type TableColumn } from "../table/data-table";
-import { excludedIn, type HealingGroupForFigure, type HealingRecordForFigure, isHealing, type Limits, measuredIn } from "./record";
+import { excludedIn, type HealingGroupForFigure, type HealingRecordForFigure, isHealing, measuredIn } from "./record";
 
 type Column = TableColumn & { readonly cell: (group: HealingGroupForFigure, unit: ClockUnit) => string };
 
@@ -37,7 +38,7 @@ const count = (id: string, head: string, pick: (group: HealingGroupForFigure) =>
   id,
   head,
   align: "end",
-  cell: (group) => String(pick(group)),
+  cell: (group) => grouped(pick(group)),
 });
 
 const estimate = (id: string, head: string, pick: (group: HealingGroupForFigure) => Limits): Column => ({

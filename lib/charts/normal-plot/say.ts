@@ -1,6 +1,6 @@
 import type { Head } from "../head/lay-head";
 import { countsText, totalText } from "../say/excluded";
-import { decimals } from "../say/numbers";
+import { decimals, grouped } from "../say/numbers";
 import type { NormalPlotGroup, NormalPlotRecord } from "./record";
 
 export function headOf(group: NormalPlotGroup): Head {
@@ -8,7 +8,7 @@ export function headOf(group: NormalPlotGroup): Head {
     name: group.label,
     estimate: group.scale === null ? "" : `σ of log days ${decimals(group.scale, 2)}`,
     lines: group.scale === null && group.n > 0 ? ["too few bones, or gains too alike, for the model"] : [],
-    counts: [`${countsText(group, "segment", "in the fit")}; ${group.healed} healed, drawn`],
+    counts: [`${countsText(group, "segment", "in the fit")}; ${grouped(group.healed)} healed, drawn`],
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Head } from "../head/lay-head";
 import { countsText, totalText } from "../say/excluded";
+import { grouped } from "../say/numbers";
 import { shownEstimate, shownLimits } from "../say/shown-estimate";
 import { type ShownUnit, valueText } from "../say/shown-unit";
 import type { ProportionGroup, ProportionMark, ProportionRecord } from "./record";
@@ -23,7 +24,9 @@ export function derivedText({ marks }: ProportionGroup): string[] {
   const after = marks.filter(({ afterHow }) => afterHow === "derived").length;
   const before = marks.filter(({ beforeHow }) => beforeHow === "derived").length;
   if (after + before === 0) return [];
-  return [`derived from segments, not measured: ${before} of ${marks.length} before, ${after} of ${marks.length} after`];
+  return [
+    `derived from segments, not measured: ${grouped(before)} of ${grouped(marks.length)} before, ${grouped(after)} of ${grouped(marks.length)} after`,
+  ];
 }
 
 /** What a reader hears of one patient: `0.812 before (measured), 0.783 after (derived)`. */

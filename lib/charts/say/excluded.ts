@@ -1,5 +1,5 @@
 import { excludedIn, type GroupCounts } from "../figure/source";
-import { counted, countedIn, listed } from "./numbers";
+import { counted, countedIn, grouped, listed } from "./numbers";
 import type { CountedOf } from "./shown-estimate";
 
 /** A reason code as words: `gain-under-10mm` → `gain under 10 mm`. */
@@ -10,7 +10,7 @@ export function reasonWords(code: string): string {
 /** Left out by reason, in the record's order: `2 healing date missing and 1 no gain`. */
 export function reasonsText({ excluded }: Pick<GroupCounts, "excluded">): string {
   const parts = Object.entries(excluded).filter(([, n]) => n > 0);
-  return listed(parts.map(([reason, n]) => `${n} ${reasonWords(reason)}`));
+  return listed(parts.map(([reason, n]) => `${grouped(n)} ${reasonWords(reason)}`));
 }
 
 /** `43 segments in 30 patients: 41 measured, 2 left out (1 no gain and 1 no visits)`; the parts add up. */
@@ -18,7 +18,7 @@ export function countsText(group: GroupCounts & { readonly n: number }, of: Coun
   const all = of === "segment" ? countedIn(group.segments, group.patients) : counted(group.patients, "patient");
   if (group.segments === 0 && group.patients === 0) return `no ${of === "segment" ? "segment" : "patient"} in this group`;
   const out = excludedIn(group);
-  return `${all}: ${group.n} ${done}${out === 0 ? "" : `, ${out} left out (${reasonsText(group)})`}`;
+  return `${all}: ${grouped(group.n)} ${done}${out === 0 ? "" : `, ${grouped(out)} left out (${reasonsText(group)})`}`;
 }
 
 /** All groups together; patients are not added up, since one may stand in several groups. */
@@ -37,5 +37,5 @@ export function totalText(groups: readonly (GroupCounts & { readonly n: number }
           "patient",
         );
   const out = sum(excludedIn);
-  return `${all} in ${counted(groups.length, "group")}: ${sum((group) => group.n)} ${done}${out === 0 ? "" : `, ${out} left out`}`;
+  return `${all} in ${counted(groups.length, "group")}: ${grouped(sum((group) => group.n))} ${done}${out === 0 ? "" : `, ${grouped(out)} left out`}`;
 }

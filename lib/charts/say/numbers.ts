@@ -1,20 +1,22 @@
 /**
- * A number with fixed decimals, a true minus sign, and no minus before nothing.
+ * A number with fixed decimals, a true minus sign, no minus before nothing, and its thousands apart from ten thousand on.
  * @example decimals(-0.04, 1) // => "0.0"
  * @example decimals(-2.06, 1) // => "−2.1"
+ * @example decimals(43129.4, 1) // => "43\u202f129.4"
  */
 export function decimals(value: number, digits: number): string {
   const text = Math.abs(value).toFixed(digits);
-  return value < 0 && Number(text) !== 0 ? `−${text}` : text;
+  const apart = Number(text) < 10_000 ? text : text.replace(/(?<!\..*)\B(?=(\d{3})+(\.|$))/g, "\u202f");
+  return value < 0 && Number(text) !== 0 ? `−${apart}` : apart;
 }
 
 /**
- * A whole number, its thousands apart from ten thousand on.
+ * A count, its thousands apart from ten thousand on.
  * @example grouped(9999) // => "9999"
  * @example grouped(50000) // => "50\u202f000"
  */
 export function grouped(n: number): string {
-  return n < 10_000 ? String(n) : String(n).replace(/\B(?=(\d{3})+$)/g, "\u202f");
+  return decimals(n, 0);
 }
 
 /**

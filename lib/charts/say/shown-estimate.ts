@@ -1,5 +1,5 @@
 import type { Estimated, Limits, ShareForFigure } from "../figure/source";
-import { counted, countedIn, decimals } from "./numbers";
+import { counted, countedIn, decimals, grouped } from "./numbers";
 import { type ShownUnit, shownText, withUnit } from "./shown-unit";
 
 /** Of whom a measure is: its n counts segments in patients, or patients alone. */
@@ -44,9 +44,9 @@ export function percentText(share: number): string {
  * @example shareText({ x: 3, n: 40, patients: 31, estimate: 0.075, lower: 0.026, upper: 0.2 }) // => "3 of 40, 7.5 % (95 % CI 2.6 to 20)"
  */
 export function shareText({ x, n, estimate, lower, upper }: ShareForFigure): string {
-  if (n === 0 || estimate === null) return `${x} of ${n}`;
+  if (n === 0 || estimate === null) return `${grouped(x)} of ${grouped(n)}`;
   const interval = lower === null || upper === null ? "too few patients for an interval" : percentInterval({ lower, upper });
-  return `${x} of ${n}, ${percentText(estimate)} % (${interval})`;
+  return `${grouped(x)} of ${grouped(n)}, ${percentText(estimate)} % (${interval})`;
 }
 
 function percentInterval({ lower, upper }: { readonly lower: number; readonly upper: number }): string {

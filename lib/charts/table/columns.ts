@@ -1,4 +1,5 @@
 import type { Limits } from "../figure/source";
+import { grouped } from "../say/numbers";
 import { type ShownUnit, shownText } from "../say/shown-unit";
 import { type DataTable, noValue, type TableColumn } from "./data-table";
 
@@ -18,7 +19,8 @@ export function words<Row>(id: string, head: string, cell: (row: Row) => string)
 }
 
 export function count<Row>(id: string, head: string, pick: (row: Row) => number | null | undefined): Column<Row> {
-  return { id, head, align: "end", cell: (row) => String(pick(row) ?? noValue) };
+  const written = (n: number | null | undefined) => (n === null || n === undefined ? noValue : grouped(n));
+  return { id, head, align: "end", cell: (row) => written(pick(row)) };
 }
 
 /** An estimate and, under it, its interval. */

@@ -1,11 +1,12 @@
 import { type DataTable, noValue, type TableColumn } from "./data-table";
 
 /**
- * What a figure shows as CSV (RFC 4180, UTF-8, lines end in CRLF): numbers bare with a plain minus, a span as two columns, blanks where
+ * What a figure shows as CSV (RFC 4180, UTF-8, lines end in CRLF): numbers bare with a plain minus and their thousands together, a span as two columns, blanks where
  * there is no value, units in the heads. A text that a spreadsheet would take for a formula gets an apostrophe before it.
  * @example figureCsv({ columns: [{ id: "mean", head: "Mean", unit: "mm", align: "end" }], rows: [["−2.1"]] }) // => "Mean (mm)\r\n-2.1\r\n"
  */
-export function figureCsv({ columns, rows }: DataTable): string {
+export function figureCsv({ columns, rows: written }: DataTable): string {
+  const rows = written.map((row) => row.map(together));
   const parts = columns.map((column, at) => {
     const head = headOf(
       column,
@@ -44,6 +45,12 @@ function spanPart(head: string): Part {
 function headOf({ head, unit }: TableColumn, over: TableColumn | undefined): string {
   const name = over === undefined ? head : `${over.head} ${head}`;
   return unit === undefined ? name : `${name} (${unit})`;
+}
+
+/** A number or span without the blanks that set its thousands apart. */
+function together(cell: string): string {
+  const plain = cell.replace(/(?<=\d)\u202f(?=\d{3})/g, "");
+  return number.test(plain) || span.test(plain) ? plain : cell;
 }
 
 function bare(cell: string): string {

@@ -1,5 +1,5 @@
 import type { Agreement, MatrixAnswer } from "@/lib/answers";
-import { type Column, count, counted, decimals, listed, shownInterval, tableFrom, words } from "@/lib/charts";
+import { type Column, count, counted, decimals, grouped, listed, shownInterval, tableFrom, words } from "@/lib/charts";
 import type { ToldTable } from "../told/told";
 import { classWords, upperFirst } from "../words/code-words";
 
@@ -15,7 +15,7 @@ const noUnit = { name: "", perRecord: 1, digits: 2, valueDigits: 2 };
 export function agreementText(matrix: MatrixAnswer): string | null {
   const texts = held(matrix).map(({ label, agreement }) => {
     const { of, n, alike, kappa } = agreement;
-    const what = `${alike} of ${counted(n, of === "event" ? "event" : "treatment")} classed alike`;
+    const what = `${grouped(alike)} of ${counted(n, of === "event" ? "event" : "treatment")} classed alike`;
     const interval = shownInterval(kappa, noUnit) ?? "no interval";
     const weighed = kappa.estimate === null ? "" : `, weighted kappa ${decimals(kappa.estimate, 2)} (${interval})`;
     return `${matrix.groups.length === 1 ? "" : `${label} `}${what}${weighed}`;

@@ -1,5 +1,5 @@
 import type { MatrixAnswer, MatrixRow, MeasureAnswer, MeasureGroup } from "@/lib/answers";
-import { type Column, count, decimals, noValue, percentText, tableFrom, words } from "@/lib/charts";
+import { type Column, count, decimals, grouped, noValue, percentText, tableFrom, words } from "@/lib/charts";
 import type { ToldTable } from "../told/told";
 import { classWords, codeWords, upperFirst } from "../words/code-words";
 
@@ -25,7 +25,7 @@ export function denominatorsTable(answers: readonly MeasureAnswer[]): ToldTable 
 }
 
 function denominatorText({ share, rate }: MeasureGroup): string {
-  if (share) return String(share.n);
+  if (share) return grouped(share.n);
   return rate ? decimals(rate.exposure, Number.isInteger(rate.exposure) ? 0 : 1) : noValue;
 }
 

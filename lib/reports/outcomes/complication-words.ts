@@ -1,5 +1,5 @@
 import type { MatrixAnswer, MeasureAnswer, MeasureGroup } from "@/lib/answers";
-import { counted, decimals, listed, shareText, shownInterval } from "@/lib/charts";
+import { counted, decimals, grouped, listed, shareText, shownInterval } from "@/lib/charts";
 import { byGroup } from "../words/by-group";
 import { classWords } from "../words/code-words";
 import { nobodyIn } from "../words/nobody";
@@ -48,12 +48,12 @@ function worstText(worst: MeasureAnswer | undefined): string | null {
   if (!only || worst?.groups.length !== 1) return null;
   const held = Object.entries(only.classes ?? {}).filter(([name, n]) => name !== "none" && n > 0);
   if (held.length === 0) return null;
-  return `By the heaviest class of each patient: ${listed(held.map(([name, n]) => `${n} ${classWords(name)}`))}.`;
+  return `By the heaviest class of each patient: ${listed(held.map(([name, n]) => `${grouped(n)} ${classWords(name)}`))}.`;
 }
 
 /** What was not looked for stands beside every rate: it is not none. */
 function lookedText({ groups }: MatrixAnswer): string | null {
   const not = groups.reduce((sum, { notLookedFor }) => sum + notLookedFor, 0);
   const all = groups.reduce((sum, { segments }) => sum + segments, 0);
-  return not === 0 ? null : `Events were not looked for in ${not} of ${counted(all, "segment")}; these are in no rate.`;
+  return not === 0 ? null : `Events were not looked for in ${grouped(not)} of ${counted(all, "segment")}; these are in no rate.`;
 }

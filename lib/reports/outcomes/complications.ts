@@ -1,5 +1,5 @@
 import { ask, complicationMatrix, type MatrixAnswer, type MeasureAnswer } from "@/lib/answers";
-import { type ComplicationMatrixRecord, complicationMatrixFigure } from "@/lib/charts";
+import { type ComplicationMatrixRecord, complicationMatrixFigure, grouped } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
@@ -84,7 +84,7 @@ const endWords: Readonly<Record<EndRule, string>> = {
 
 function changesNotes({ changesUnder }: MatrixAnswer): readonly { readonly text: string }[] {
   return Object.entries(changesUnder).map(([rule, n]) => ({
-    text: `With the end of treatment at ${rule === "implant-removal" ? "implant removal" : "twelve months"}, ${n === 1 ? "1 event changes its" : `${n} events change their`} class.`,
+    text: `With the end of treatment at ${rule === "implant-removal" ? "implant removal" : "twelve months"}, ${n === 1 ? "1 event changes its" : `${grouped(n)} events change their`} class.`,
   }));
 }
 

@@ -8,7 +8,7 @@ import {
   logNormalFit,
   onStraightLines,
 } from "@/lib/answers";
-import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, excludedText, normalPlotFigure } from "@/lib/charts";
+import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, normalPlotFigure, reasonsText } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type FromLandmark, landmarkOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
@@ -36,7 +36,7 @@ export async function tellDaysAtEqualGain(registry: Registry, question: EqualGai
     tables: [],
     definition: answer.definition.sentence,
     method: methodOf(lines, compared),
-    leftOut: answer.groups.map((group) => ({ label: group.label, text: excludedText(group) })).filter(({ text }) => text !== ""),
+    leftOut: answer.groups.map((group) => ({ label: group.label, text: reasonsText(group) })).filter(({ text }) => text !== ""),
     notes: notesOf([...answer.notes, ...(compared?.notes ?? [])], answer.groups),
     references: [
       { of: "days at equal gain by group", stamp: answer.stamp },

@@ -1,5 +1,5 @@
 import { type CoursesAnswer, type CoursesGroup, distractionCourses } from "@/lib/answers";
-import { type CourseRecord, counted, courseFigure, decimals, shownEstimate, shownUnit } from "@/lib/charts";
+import { type CourseRecord, counted, courseFigure, decimals, grouped, shownEstimate, shownUnit } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
@@ -70,6 +70,6 @@ function pausesText(groups: readonly CoursesGroup[]): string {
     });
   const [paused, reversed] = [sum(({ paused: own }) => own), sum(({ reversed: own }) => own)];
   const of = (word: string, { any, recorded }: typeof paused) =>
-    recorded === 0 ? `of none is it recorded whether it was ${word}` : `${any} of the ${recorded} of which that is recorded were ${word}`;
+    recorded === 0 ? `${word}: not recorded of any` : `${word}: ${grouped(any)} of ${grouped(recorded)} with that recorded`;
   return `${upperFirst(of("paused", paused))}; ${of("reversed", reversed)}.`;
 }

@@ -3,9 +3,11 @@ import {
   balanceFigure,
   type Column,
   count,
+  counted,
   decimals,
   type FollowUpRecord,
   followUpFigure,
+  grouped,
   noValue,
   percentText,
   tableFrom,
@@ -69,7 +71,8 @@ function yearText({ windows }: FollowUpGroup): string {
   const year = windows.find(({ id }) => id === "12-months");
   if (!year) return "";
   const { seen, due, lost, dead } = year.counts;
-  return `At 12 months, ${seen} ${seen === 1 ? "segment was" : "segments were"} seen of ${seen + due + lost + dead} that could have been; ${due} due and not seen, ${lost} lost, ${dead} of patients who had died.`;
+  const [all, ...rest] = [seen + due + lost + dead, due, lost, dead].map(grouped);
+  return `At 12 months, ${counted(seen, "segment was", "segments were")} seen of ${all} that could have been; ${rest[0]} due and not seen, ${rest[1]} lost, ${rest[2]} of patients who had died.`;
 }
 
 /** Segments whose surgery no quarter or year places stand in no window. */

@@ -7,6 +7,7 @@ import {
   estimate,
   type GainPlanRecord,
   gainAgainstPlanFigure,
+  grouped,
   listed,
   reasonWords,
   shareText,
@@ -136,9 +137,9 @@ function stopsText(groups: readonly AgainstPlanGroup[]): string {
   for (const group of groups) for (const [code, n] of Object.entries(group.reasons)) reasons.set(code, (reasons.get(code) ?? 0) + n);
   const sorted = [...reasons]
     .sort(([, a], [, b]) => b - a)
-    .map(([code, n]) => `${n} ${code === "not-recorded" ? "reason not recorded" : reasonWords(code)}`);
+    .map(([code, n]) => `${grouped(n)} ${code === "not-recorded" ? "reason not recorded" : reasonWords(code)}`);
   const why = stopped === 0 ? "" : ` (${listed(sorted)})`;
-  return `${stopped} ended short of the plan by more than the tolerance${why}; ${overshot} went beyond it.`;
+  return `${grouped(stopped)} ended short of the plan by more than the tolerance${why}; ${grouped(overshot)} went beyond it.`;
 }
 
 function sharesTable(answers: readonly MeasureAnswer[]): ToldTable {

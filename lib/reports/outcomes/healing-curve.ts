@@ -1,5 +1,14 @@
 import { type CurveGroup, type Films, type HealingCurveAnswer, healingCurve } from "@/lib/answers";
-import { type CurveRecord, consolidationCurveFigure, counted, decimals, percentText, shownInterval, shownUnit } from "@/lib/charts";
+import {
+  type CurveRecord,
+  consolidationCurveFigure,
+  counted,
+  decimals,
+  grouped,
+  percentText,
+  shownInterval,
+  shownUnit,
+} from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type FromLandmark, landmarkOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
@@ -74,12 +83,12 @@ export function sentencesOf({ groups, competing, landmarkDay }: HealingCurveAnsw
   const censored = groups.reduce((sum, group) => sum + group.censored, 0);
   const ended = groups.reduce((sum, group) => sum + group.ended, 0);
   const [healed, rescued] = groups.reduce(([all, after], group) => [all + group.healed, after + group.rescued], [0, 0]);
-  const healedText = `${healed} healed${rescued === 0 ? "" : `, ${rescued} of them after further bone surgery`}`;
+  const healedText = `${grouped(healed)} healed${rescued === 0 ? "" : `, ${grouped(rescued)} of them after further bone surgery`}`;
   const unhealed =
     censored === 0
       ? "none was unhealed at its last film"
-      : `${censored} not healed at the last film ${censored === 1 ? "is" : "are"} in up to that film`;
-  const gone = competing === null ? "" : `; ${ended} can’t heal so any more (${competing})`;
+      : `${grouped(censored)} not healed at the last film ${censored === 1 ? "is" : "are"} in up to that film`;
+  const gone = competing === null ? "" : `; ${grouped(ended)} can’t heal so any more (${competing})`;
   const from =
     landmarkDay === null
       ? []

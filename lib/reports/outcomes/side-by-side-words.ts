@@ -1,5 +1,5 @@
 import { type CaseMixAnswer, type CompareAnswer, type Difference, type FamilyMember, isShown, onStraightLines } from "@/lib/answers";
-import { counted, decimals, listed, noValue, type ShownUnit, shownInterval, shownText, shownUnit, withUnit } from "@/lib/charts";
+import { counted, decimals, grouped, listed, noValue, type ShownUnit, shownInterval, shownText, shownUnit, withUnit } from "@/lib/charts";
 
 export type Named = { readonly labels: ReadonlyMap<string, string>; readonly test: boolean };
 
@@ -73,7 +73,7 @@ function unhealedText({ groups, sides }: CompareAnswer): string | null {
   const said = groups.flatMap((group, i) => {
     if (!("healed" in group) || group.healed === undefined) return [];
     const { healed, censored = 0, ended = 0 } = group;
-    return [`${censored} of ${healed + censored + ended} (${sides[i === 0 ? 0 : 1].words})`];
+    return [`${grouped(censored)} of ${grouped(healed + censored + ended)} (${sides[i === 0 ? 0 : 1].words})`];
   });
   return said.length < 2 ? null : `the unhealed, ${listed(said)}, are in the days at equal gain up to their last film`;
 }

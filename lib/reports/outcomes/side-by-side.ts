@@ -75,7 +75,7 @@ function methodOf({ members }: FamilyAnswer, test: boolean): string {
     members.flatMap(({ crude, adjusted }) => [...crude.differences, ...(adjusted?.differences ?? [])].map(({ method }) => method)),
   );
   return (
-    [...methods, ...(test && members.length > 1 ? ["p values by Holm's step-down rule over the outcomes ticked"] : [])].join("; ") ||
+    [...methods, ...(test && members.length > 1 ? ["p values by Holm’s step-down rule over the outcomes ticked"] : [])].join("; ") ||
     "nothing could be estimated"
   );
 }

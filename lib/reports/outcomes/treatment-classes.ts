@@ -1,5 +1,5 @@
 import { ask, type MeasureAnswer, type MeasureGroup } from "@/lib/answers";
-import { type Column, count, counted, tableFrom, words } from "@/lib/charts";
+import { type Column, count, counted, grouped, tableFrom, words } from "@/lib/charts";
 import type { Registry } from "../told/question";
 import type { ToldTable } from "../told/told";
 import { classWords } from "../words/code-words";
@@ -47,5 +47,5 @@ function sentenceOf(both: MeasureAnswer | undefined, without: MeasureAnswer | un
   const broken = (answer: MeasureAnswer | undefined) =>
     (answer?.groups ?? []).reduce((sum, { classes = {} }) => sum + (classes.ii ?? 0) + (classes.iii ?? 0) + (classes.iv ?? 0), 0);
   const n = (both?.groups ?? []).reduce((sum, group) => sum + group.n, 0);
-  return `Above the first class: ${broken(both)} of ${counted(n, "treatment")} with the time rule, ${broken(without)} without it.`;
+  return `Above the first class: ${grouped(broken(both))} of ${counted(n, "treatment")} with the time rule, ${grouped(broken(without))} without it.`;
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { figureCsv } from "@/lib/charts";
+import { count, figureCsv, span, tableFrom, words } from "@/lib/charts";
 
 const columns = [
   { id: "group", head: "Group", align: "start" },
@@ -17,6 +17,19 @@ test("numbers stand bare, spans in two columns, blanks where there is no value",
       ],
     }),
   ).toBe("Group,Mean (mm),Mean 95 % CI (mm) from,Mean 95 % CI (mm) to\r\nFemur,-2.1,-4.0,0.2\r\nTibia,,,\r\n");
+});
+
+test("thousands set apart in a table stand together in the file, and words keep their blanks", () => {
+  const table = tableFrom(
+    [
+      words<number>("group", "Group", () => "over 10\u202f000"),
+      count<number>("n", "n", (n) => n),
+      span<number>("span", "Span", { name: "mm", perRecord: 1, digits: 1, valueDigits: 0 }, (n) => [-n, n]),
+    ],
+    [43129],
+  );
+  expect(table.rows[0]).toEqual(["over 10\u202f000", "43\u202f129", "−43\u202f129.0 to 43\u202f129.0"]);
+  expect(figureCsv(table)).toBe("Group,n,Span (mm) from,Span (mm) to\r\nover 10\u202f000,43129,-43129.0,43129.0\r\n");
 });
 
 test("commas, quotes and line ends are quoted (RFC 4180, 2.5 to 2.7)", () => {
