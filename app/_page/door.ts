@@ -11,7 +11,7 @@ export function refusalOf({ method, headers }: Shown): string | null {
   const host = headers.get("host") ?? "";
   if (!hosts.includes(host)) return `Lengthbook answers only at http://${hosts[0]}`;
   if (!isOwnOrigin({ method, headers }, host)) return "Lengthbook takes requests from its own pages only";
-  return isForeignFetch(headers) ? "Lengthbook's answers are for its own pages only" : null;
+  return isForeignFetch(headers) ? "Lengthbook’s answers are for its own pages only" : null;
 }
 
 /**

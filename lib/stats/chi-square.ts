@@ -31,7 +31,7 @@ export function chiSquare({
     n: read.n,
     patients: null,
     method: "Pearson chi-square test",
-    convention: continuity ? "with Yates' continuity correction" : "without continuity correction",
+    convention: continuity ? "with Yates’ continuity correction" : "without continuity correction",
     notes: [],
   };
 }

@@ -45,7 +45,7 @@ export function firthLogistic({
     coefficients: coefficients as readonly FirthCoefficient[],
     n: event.length,
     patients: event.length,
-    method: "logistic regression with Firth's penalty, profile penalised likelihood intervals",
+    method: "logistic regression with Firth’s penalty, profile penalised likelihood intervals",
     notes: [],
   } as const;
 }

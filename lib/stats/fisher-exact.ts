@@ -38,7 +38,7 @@ export function fisherExact({ table, confidence = 0.95 }: { table: readonly (rea
     df: null,
     n: read.n,
     patients: null,
-    method: "Fisher's exact test",
+    method: "Fisher’s exact test",
     convention: "two-sided by likelihood",
     ...answer,
   };

@@ -44,7 +44,7 @@ export function grayTest({ group, cause = 1, ...rows }: GrayTestInput): GrayTest
     groups: groups.labels,
     n,
     patients: rows.patient ? count : null,
-    method: "Gray's test of equal cumulative incidence",
+    method: "Gray’s test of equal cumulative incidence",
     convention: "weight 1 (rho = 0)",
     notes: statistic === null ? [{ code: "not-estimable", because: "a group has no variance of its own" }] : [],
   };

@@ -16,5 +16,5 @@ export function holm({ p }: { p: readonly number[] }) {
     soFar = Math.max(soFar, Math.min(1, (p.length - rank) * (p[at] as number)));
     adjusted[at] = soFar;
   });
-  return { adjusted: adjusted as readonly number[], n: p.length, method: "Holm's step-down adjustment", notes: [] } as const;
+  return { adjusted: adjusted as readonly number[], n: p.length, method: "Holm’s step-down adjustment", notes: [] } as const;
 }

@@ -47,7 +47,7 @@ export function logRank({ group, ...rows }: TimeRows & { readonly group: GroupLa
     n: rows.times.length,
     patients: rows.patient ? patients.count : null,
     method: rows.patient ? "log-rank test, robust score by patient" : "log-rank test",
-    convention: rows.patient ? "variance of the patients' score sums, ties as Breslow" : "hypergeometric variance",
+    convention: rows.patient ? "variance of the patients’ score sums, ties as Breslow" : "hypergeometric variance",
     notes: notesOf(robust.statistic, enough, patients.count),
   };
 }

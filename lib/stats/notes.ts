@@ -16,21 +16,21 @@ const wordings = {
   clustered: (note: Facts) => `Clustered by patient (CR2, df ${rounded(note.df)}).`,
   "bilateral-patients-differ": () =>
     "Patients with several bones differ from the others: the mean of bones and the mean of patients are more than half a standard error apart.",
-  "shared-denominator": () => "An index falls with gain by arithmetic because some days don't depend on gain. Compare days at equal gain.",
-  "index-depends-on-gain": () => "The index depends on gain, so days aren't proportional to it. Compare days at equal gain.",
+  "shared-denominator": () => "An index falls with gain by arithmetic because some days don’t depend on gain. Compare days at equal gain.",
+  "index-depends-on-gain": () => "The index depends on gain, so days aren’t proportional to it. Compare days at equal gain.",
   "heavily-censored": (note: Facts) =>
     `${note.censored === undefined ? "More than a tenth" : `${note.censored} of ${note.n}`} not healed at the last film: estimates on the index scale are description only.`,
   "fallback-used": (note: Facts) => `Another method than the usual one was used${note.because === undefined ? "" : `: ${note.because}`}.`,
   "plain-limit": (note: Facts) =>
     `The limit takes every row as another patient${note.because === undefined ? "" : ` (${note.because})`}; it is too narrow when patients have several.`,
   "few-at-risk": (note: Facts) => `Cut where fewer than ${note.needed ?? 5} were still at risk.`,
-  "known-later": (note: Facts) => `${note.field ?? "A covariate"} is known only after the clock's start, so no adjusted estimate is given.`,
+  "known-later": (note: Facts) => `${note.field ?? "A covariate"} is known only after the clock’s start, so no adjusted estimate is given.`,
   "split-known-later": (note: Facts) =>
-    `${note.field ?? "The split"} is known only after the clock's start: who healed early can't be in every group. Start the clock at a landmark day.`,
+    `${note.field ?? "The split"} is known only after the clock’s start: who healed early can’t be in every group. Start the clock at a landmark day.`,
   "scales-disagree": () =>
-    "At equal gain the ratio and the straight lines disagree about a difference, so none is shown: gains of the groups hardly overlap, or their lines don't pass through nothing.",
+    "At equal gain the ratio and the straight lines disagree about a difference, so none is shown: gains of the groups hardly overlap, or their lines don’t pass through nothing.",
   "early-stops-listed": () => "Lengthenings stopped early are listed, never left out.",
-  "technique-is-surgeon": () => "One surgeon did most of one technique: technique and surgeon can't be told apart.",
+  "technique-is-surgeon": () => "One surgeon did most of one technique: technique and surgeon can’t be told apart.",
   "constant-values": () => "All values are equal, so nothing can be said about their spread.",
   "not-estimable": (note: Facts) => `Not estimable${note.because === undefined ? "" : `: ${note.because}`}.`,
   "smallest-p-above-0.05": (note: Facts) =>

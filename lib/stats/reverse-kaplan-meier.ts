@@ -14,7 +14,7 @@ export function reverseKaplanMeier(input: KaplanMeierInput): KaplanMeier {
   return {
     ...curve,
     method: `reverse ${curve.method}`,
-    convention: "at the same time ends of follow-up come before events, as R's survfit with the event exchanged",
+    convention: "at the same time ends of follow-up come before events, as R’s survfit with the event exchanged",
     notes: curve.notes.map((note) => (note.code === "not-reached" ? { ...note, what: "The median follow-up" } : note)),
   };
 }

@@ -53,7 +53,7 @@ export function turnbull(rows: SpanRows): Turnbull {
     iterations,
     n: spans.after.length,
     patients: rows.patient ? patientsOf(rows.patient, spans.after.length).count : null,
-    method: "Turnbull's non-parametric maximum likelihood for interval-censored times",
+    method: "Turnbull’s non-parametric maximum likelihood for interval-censored times",
     convention: "a quantile is the middle of the span that holds it; spans exclude their start",
     notes: estimate === null ? [{ code: "not-reached", what: "The median" }] : [],
   };

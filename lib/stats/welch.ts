@@ -26,7 +26,7 @@ export function welch({ confidence = 0.95, ...rows }: TwoGroupRows & { confidenc
     n: two.values.length,
     patients: new Set(two.patient).size,
     groups: sides.map(({ label, mean, n, patients }) => ({ label, mean, n, patients })),
-    method: "Welch's t of patient means",
+    method: "Welch’s t of patient means",
   };
   return { ...common, ...testOf(sides, common.estimate, confidence) };
 }

@@ -40,7 +40,7 @@ export function woodruffInterval({
     n: values.length,
     patients,
     nEffective: effective,
-    method: `quantile at ${p}, Woodruff's interval on the effective number of cases, clustered by patient`,
+    method: `quantile at ${p}, Woodruff’s interval on the effective number of cases, clustered by patient`,
   };
   if (patients < thresholds.patientsForBootstrap) {
     const notes: Note[] = [{ code: "too-few-for-interval", patients, needed: thresholds.patientsForBootstrap }];

@@ -159,8 +159,8 @@ describe("of a dirty sheet, before any of it is kept", () => {
     await fromToday("whether a person is named in it");
     await page.locator("#files").setInputFiles([named, mapping]);
     await openKey();
-    await page.locator(".part.is-open .finding", { hasText: "found the file's name" }).waitFor();
-    expect(await partOpened()).toContain("Identifier suspected: found the file's name;");
+    await page.locator(".part.is-open .finding", { hasText: "found the file’s name" }).waitFor();
+    expect(await partOpened()).toContain("Identifier suspected: found the file’s name;");
   });
 
   test("C4: what is new, what changed field by field, what is gone", async () => {

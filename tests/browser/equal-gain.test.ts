@@ -39,7 +39,7 @@ test("at equal gain no difference is shown; the index differs, and the page says
   const index = /The index by itself, Magnetic nail less Monolateral fixator: (\S+) days\/cm \(95 % CI (\S+) to/.exec(text);
   expect(Number(index?.[1])).toBeGreaterThan(5);
   expect(Number(index?.[2])).toBeGreaterThan(5);
-  expect(text).toContain("An index falls with gain by arithmetic because some days don't depend on gain. Compare days at equal gain.");
+  expect(text).toContain("An index falls with gain by arithmetic because some days don’t depend on gain. Compare days at equal gain.");
 });
 
 test("side by side says the same, the caution beside it", async () => {

@@ -141,7 +141,7 @@ test("a date order that the file contradicts is asked about again, and no row is
   await page.getByLabel("Dates").selectOption("month first");
   await workedThrough(page);
   const asked = page.locator(".asked").filter({ hasText: "Which comes first in a date: the day or the month?" });
-  expect(await asked.innerText()).toContain("found dates that can't be mdy. Say whether the day or the month comes first");
+  expect(await asked.innerText()).toContain("found dates that can’t be mdy. Say whether the day or the month comes first");
   expect(await asked.locator(".cells li").count()).toBe(3);
   expect(await page.getByRole("button", { name: /^Go on/ }).count()).toBe(0);
   expect(await page.getByRole("heading", { name: "What will be kept" }).getByRole("link").count()).toBe(0);

@@ -242,7 +242,7 @@ describe("side by side", () => {
     await page.goto(`${inject("whole").address}/outcomes/side-by-side?field=bone&measure=maturation&adjust=gainMm`);
     const text = await page.locator("main").innerText();
     expect(text).toContain("no adjusted estimate is given");
-    expect(text).toContain("is known only after the clock's start");
+    expect(text).toContain("is known only after the clock’s start");
     await page.context().close();
   });
 });

@@ -5,7 +5,7 @@ export class ServerRefused extends Error {
   override readonly name = "ServerRefused";
 }
 
-const notReached = "Lengthbook's server could not be reached. It may have been stopped: start it again, then try once more.";
+const notReached = "Lengthbook’s server could not be reached. It may have been stopped: start it again, then try once more.";
 
 /** A reply that holds what was asked. @throws ServerRefused with the server's own sentence */
 export async function askServer(path: string, init: RequestInit): Promise<Response> {

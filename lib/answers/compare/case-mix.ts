@@ -31,7 +31,7 @@ export async function caseMix(
   return {
     ...head,
     measure: "case-mix",
-    definition: { title: "Case mix", sentence: "difference in the field's own spread, first group less second; of codes without a sign" },
+    definition: { title: "Case mix", sentence: "difference in the field’s own spread, first group less second; of codes without a sign" },
     sides: [sideAnswer(sides[0]), sideAnswer(sides[1])],
     balance: balanceOf(sides[0].cases, sides[1].cases),
   };

@@ -32,7 +32,7 @@ export type ComplicationQuestion = {
 
 const methods = {
   rate: "events over exposure, linearised by patient on the log scale, t(G − 1)",
-  share: "share with Wilson's interval on the effective number of cases, clustered by patient",
+  share: "share with Wilson’s interval on the effective number of cases, clustered by patient",
   classes: "counts of patients by their heaviest class",
   curve: "Aalen–Johansen over segments, jackknife by patient",
 } as const;

@@ -72,7 +72,7 @@ export async function complicationMatrix(
   const head = await openQuestion(registry, {
     ...asked,
     measure: "complication-matrix",
-    method: "counts; share of segments with Wilson's interval on the effective number of cases",
+    method: "counts; share of segments with Wilson’s interval on the effective number of cases",
     options: { scheme: scheme.id, endRule, withoutPinSites: counting.withoutPinSites },
   });
   const cases = await casesOf(registry, head.state, asked.where ?? {}, fieldsOfSplit(head.by));

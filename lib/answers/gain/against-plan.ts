@@ -68,7 +68,7 @@ export async function gainAgainstPlan(registry: Registry, asked: AgainstPlanQues
   const head = await openQuestion(registry, {
     ...asked,
     measure: "gain-error.against-plan",
-    method: "bias (CR2 by patient), Wilson's interval on the effective number, limits of agreement from variance parts",
+    method: "bias (CR2 by patient), Wilson’s interval on the effective number, limits of agreement from variance parts",
     options: { toleranceMm, plan },
   });
   return cached(`${registry.folder} ${head.stamp}`, async () => {

@@ -27,7 +27,7 @@ export type MeasureQuestion = {
 
 const methods = {
   number: "mean (CR2 by patient, Satterthwaite df); mean of patient means (t); median (patient bootstrap)",
-  share: "share with Wilson's interval on the effective number of cases, clustered by patient",
+  share: "share with Wilson’s interval on the effective number of cases, clustered by patient",
 } as const;
 const cached = answerCache<MeasureAnswer>(({ groups }) => groups.reduce((sum, { rows = [] }) => sum + rows.length, 0));
 

@@ -31,7 +31,7 @@ type Values = ReturnType<typeof parseWords<typeof options>>["values"];
 export const casebook: Command = {
   words:
     "casebook [--where JSON] [--search WORDS] [--list LIST] [--columns ID,… | all] [--sort ID [--descending]] [--from N] [--limit N] [--as-of BATCH] | casebook CASE [--as-of BATCH]",
-  about: "the segments held, by case number, days counted from each one's surgery; or all that is held of one case",
+  about: "the segments held, by case number, days counted from each one’s surgery; or all that is held of one case",
   async run(args) {
     const { values, words } = parseWords(args, options);
     const asOf = wholeNumber(values, "as-of");

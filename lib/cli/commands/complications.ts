@@ -65,7 +65,7 @@ function agreementText(agreement: MatrixAnswer["groups"][number]["agreement"], {
     ["recorded \\ derived", ...scheme.classes],
     agreement.table.map((counts, i) => [scheme.classes[i] ?? "", ...counts]),
   );
-  return `\n\nThe surgeon's class beside the derived one: ${agreement.alike} of ${agreement.n} alike, weighted kappa ${rounded(estimate)} (95 % CI ${rounded(lower)} to ${rounded(upper)})\n\n${table}`;
+  return `\n\nThe surgeon’s class beside the derived one: ${agreement.alike} of ${agreement.n} alike, weighted kappa ${rounded(estimate)} (95 % CI ${rounded(lower)} to ${rounded(upper)})\n\n${table}`;
 }
 
 function headers({ scheme }: MatrixAnswer): string[] {

@@ -12,7 +12,7 @@ const usual: CorrectionReason = "typing-error";
 export const correct: Command = {
   words: `correct CASE TABLE ROW FIELD VALUE|--clear [--reason ${correctionReasons.join("|")}]`,
   about:
-    "correct one field by hand until the sheet's own value changes; days from surgery; rows by number, as `casebook CASE --json` gives them",
+    "correct one field by hand until the sheet’s own value changes; days from surgery; rows by number, as `casebook CASE --json` gives them",
   run: async (args) => {
     const asked = askedIn(args);
     const { batch, contentHash } = await withRegistry((registry) => correctCase(registry, { ...asked, at: now() }).catch(refused));

@@ -29,7 +29,7 @@ const options = {
 export const intake: Command = {
   words:
     "intake FILE… [--mapping F] [--save-mapping F] [--dates dmy|mdy|ymd] [--lengths mm|cm] [--decimal ,|.] [--passphrase-file F] [--check-only] [--refused F] [--corrections keep|sheet] [--unit UNIT]",
-  about: "strip, check and commit a unit's sheets, as one batch",
+  about: "strip, check and commit a unit’s sheets, as one batch",
   async run(args) {
     const { values, words: files } = parseWords(args, options);
     if (files.length === 0) throw new UsageError("intake requires at least one file");
@@ -94,7 +94,7 @@ function writeBeside({ folder }: Registry, prepared: Prepared, { saveMapping: to
   if (to !== undefined) {
     saveMapping(to, prepared.mapping);
     const kept = keepMappings(folder, Object.values(prepared.mappings));
-    say(`mapping saved: ${to}, and for the next file of that shape as ${kept.join(", ")} in the registry's folder`);
+    say(`mapping saved: ${to}, and for the next file of that shape as ${kept.join(", ")} in the registry’s folder`);
   }
   if (refused !== undefined) for (const line of writeRefused(refused, prepared.refusedFiles)) say(line);
 }

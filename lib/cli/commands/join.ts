@@ -11,7 +11,7 @@ const options = { "passphrase-file": { type: "string" }, "numbers-file": { type:
 
 export const join: Command = {
   words: "join --numbers-file F --passphrase-file F [--unit UNIT]",
-  about: "read two local numbers (two lines of a file) as one patient's, the first one's; nothing is rewritten, and `part` undoes it",
+  about: "read two local numbers (two lines of a file) as one patient’s, the first one’s; nothing is rewritten, and `part` undoes it",
   run: (args) =>
     withRegistry(async (registry) => {
       const { values, words } = parseWords(args, options);

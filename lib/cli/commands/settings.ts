@@ -7,7 +7,7 @@ import { withRegistry } from "../registry-folder";
 
 export const settings: Command = {
   words: "settings [--set F]",
-  about: "the unit's own lists; --set changes those that the file names, as a batch of its own",
+  about: "the unit’s own lists; --set changes those that the file names, as a batch of its own",
   run: (args) =>
     withRegistry(async (registry) => {
       const { values, words } = parseWords(args, { set: { type: "string" } });

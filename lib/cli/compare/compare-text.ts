@@ -70,7 +70,7 @@ export function textOfSeveralFamily({ members, tested }: SeveralFamilyAnswer): s
 }
 
 function holmLine(tested: number): readonly string[] {
-  return tested > 0 ? [`Holm's rule went over ${tested} p values.`] : [];
+  return tested > 0 ? [`Holm’s rule went over ${tested} p values.`] : [];
 }
 
 /** Several outcomes of the same two groups. */

@@ -70,11 +70,11 @@ function passphraseOf(file: string | undefined): string {
 
 function recoveryWords(code: string): string {
   return [
-    "The unit's key was made. Its recovery code is shown this once:",
+    "The unit’s key was made. Its recovery code is shown this once:",
     "",
     `    ${code}`,
     "",
-    "Print it and give it to two keepers. Without passphrase and code, old cases stay, and new files can't be joined to them.",
+    "Print it and give it to two keepers. Without passphrase and code, old cases stay, and new files can’t be joined to them.",
     "",
   ].join("\n");
 }

@@ -105,7 +105,7 @@ export const segment = {
       known: "operation",
       aliases: ["episode", "lengthening no", "stage", "procedure no"],
     },
-    surgeon: { kind: "keyed", label: "Surgeon's code", role: "linking", known: "operation", madeByStrip: true },
+    surgeon: { kind: "keyed", label: "Surgeon’s code", role: "linking", known: "operation", madeByStrip: true },
     ageAtSurgeryYears: {
       kind: "number",
       unit: "years",
@@ -204,7 +204,7 @@ export const segment = {
       kind: "code",
       codes: ["standing-film", "ct", "landmarks-as-for-dry-bone", "not-stated"],
       values: { "long leg film": "standing-film", scanogram: "standing-film", "x ray": "standing-film", "ct scanogram": "ct" },
-      label: "How the bone's length was measured",
+      label: "How the bone’s length was measured",
       role: "plain",
       known: "before",
       aliases: ["bone length method", "measured on"],

@@ -22,7 +22,7 @@ export function readDates({ todayNumber, ...rules }: DateColumn): ReadCell {
 }
 
 function noDay(cell: string, why: "not-a-date" | "date-impossible", mendsBySwap: boolean, { order }: DateRules): CellRead {
-  if (isLostNumber(cell)) return unread("number-lost-to-spreadsheet", "a number in powers of ten or a spreadsheet's error");
+  if (isLostNumber(cell)) return unread("number-lost-to-spreadsheet", "a number in powers of ten or a spreadsheet’s error");
   if (why === "date-impossible") {
     const hint = mendsBySwap ? "Day and month look exchanged here: this column has them the other way round. Type the day again." : "";
     return unread("date-impossible", "a date that no calendar has", { why: hint });

@@ -3,7 +3,7 @@ import { describe } from "../values/describe";
 import { type ReadCell, readAs, unread } from "./cell-read";
 import { alone, notUnderstood, type Suspect } from "./not-understood";
 
-const choices = "yes, no, or blank where it isn't known";
+const choices = "yes, no, or blank where it isn’t known";
 
 /** Reads a column of yes and no. A blank cell says nothing. */
 export function readFlags(suspect: Suspect = alone): ReadCell {

@@ -8,7 +8,7 @@ import type { Spellings } from "./read-code";
 export function readListed(listed: readonly string[], said: Spellings = {}, suspect: Suspect = alone): ReadCell {
   const own = new Map(Object.entries(said).map(([text, code]) => [fold(text), code]));
   const codes = new Map(listed.map((code) => [fold(code), code]));
-  const choices = listed.length > 0 ? listed.join(", ") : "codes of the unit's own list, which is empty";
+  const choices = listed.length > 0 ? listed.join(", ") : "codes of the unit’s own list, which is empty";
   return (cell) => {
     const code = own.get(fold(cell)) ?? codes.get(fold(cell));
     if (code === "") return readAs(null);

@@ -45,7 +45,7 @@ export function readCounts(field: CountField, { mark, unit }: Column, look: Numb
 }
 
 function noNumber(cell: string, unit: string, { suspect }: NumberSuspect): CellRead {
-  if (isLostNumber(cell)) return unread("number-lost-to-spreadsheet", "a number in powers of ten or a spreadsheet's error");
+  if (isLostNumber(cell)) return unread("number-lost-to-spreadsheet", "a number in powers of ten or a spreadsheet’s error");
   if (isLostToDate(cell)) return unread("number-lost-to-spreadsheet", "a date");
   return notUnderstood(cell, unread("not-a-number", describe(cell), { unit }), suspect);
 }

@@ -37,7 +37,7 @@ function ofKind(field: Field): CellCheck {
     case "flag":
       return (value) => (typeof value === "boolean" ? null : "what is no flag");
     case "day":
-      return (value) => (isWhole(value) && isPossibleDay(value) ? null : "what is no day on a person's line");
+      return (value) => (isWhole(value) && isPossibleDay(value) ? null : "what is no day on a person’s line");
     case "count":
       return (value) => (isWhole(value) && isWithin(value, field.hard) ? null : "what is no whole number within the limits");
     case "number":

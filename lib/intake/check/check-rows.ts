@@ -79,7 +79,7 @@ function checkLine(
   if (!person) return [];
   const label = undatedSurgeryDay(surgeryYear, episode);
   const fits = person.line === "undated" ? surgeryDay === label && surgeryQuarter === null : surgeryDay < 1_000_000;
-  return fits ? [] : [{ code: "line-differs", field: "surgeryDay", found: `a surgery day that a person's ${person.line} line can't hold` }];
+  return fits ? [] : [{ code: "line-differs", field: "surgeryDay", found: `a surgery day that a person’s ${person.line} line can’t hold` }];
 }
 
 function worded({ code, found, about = {} }: Fact, field: string): Finding {

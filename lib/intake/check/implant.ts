@@ -15,7 +15,7 @@ export const checkStrokeNeedsNail: SegmentCheck = ({ nailStrokeMm, device }) =>
 export const checkFixatorEvent: SegmentCheck = ({ fixatorRemovalDay, device }) =>
   fixatorRemovalDay === null || hasFixator(device)
     ? []
-    : [{ code: "fixator-event-without-fixator", field: "fixatorRemovalDay", found: "a fixator's removal beside a device without one" }];
+    : [{ code: "fixator-event-without-fixator", field: "fixatorRemovalDay", found: "a fixator’s removal beside a device without one" }];
 
 /** Whether a device has parts outside the skin; a blank one may have. */
 export function hasFixator(device: string | null): boolean {

@@ -30,7 +30,7 @@ export const checkBoneLength: SegmentCheck = (row, { aetiology }) => {
   if (!usual || !isOrdinaryAdult(row.ageAtSurgeryYears, aetiology)) return [];
   return outside("out-of-usual-range", row.boneLengthBeforeMm, usual, {
     field: "boneLengthBeforeMm",
-    what: `length of an adult's ${row.bone}`,
+    what: `length of an adult’s ${row.bone}`,
     unit: "mm",
   });
 };
@@ -40,14 +40,14 @@ export function checkBody(row: BodyMeasureRow, ageYears: number | null, aetiolog
   if (!isOrdinaryAdult(ageYears, aetiology)) return [];
   const stature = outside("out-of-usual-range", row.statureMm, adultStature, {
     field: "statureMm",
-    what: "an adult's stature",
+    what: "an adult’s stature",
     unit: "mm",
   });
   const bones = (["femurLeftMm", "femurRightMm", "tibiaLeftMm", "tibiaRightMm"] as const).flatMap((field) => {
     const bone = field.startsWith("femur") ? "femur" : "tibia";
     return outside("out-of-usual-range", row[field], adultLengths[bone] as readonly [number, number], {
       field,
-      what: `length of an adult's ${bone}`,
+      what: `length of an adult’s ${bone}`,
       unit: "mm",
     });
   });

@@ -22,7 +22,7 @@ export const checkSwappedDays: SegmentCheck = (row, { swapped }) => {
     if (day === null || !isEarly(row, field, day)) continue;
     const other = swapped(field);
     if (other === null || isEarly(row, field, other)) continue;
-    found.push({ code: "day-and-month-swapped", field, found: "a date out of order with the row's other days" });
+    found.push({ code: "day-and-month-swapped", field, found: "a date out of order with the row’s other days" });
   }
   return found;
 };

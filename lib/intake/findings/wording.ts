@@ -37,7 +37,7 @@ const words: Readonly<Record<FindingCode, Words>> = {
     mend: `Choose which of them fills the field (the other: ${others}) and drop or map the other one.`,
   }),
   "no-local-id": {
-    expected: "a column with the unit's own number of the patient",
+    expected: "a column with the unit’s own number of the patient",
     mend: "Say which column holds it. Without it no row can be joined to a patient.",
   },
   "encoding-guessed": {
@@ -69,24 +69,24 @@ const words: Readonly<Record<FindingCode, Words>> = {
   },
   "not-a-number": ({ unit }) => ({
     expected: `a number${unit ? ` of ${unit}` : ""}`,
-    mend: "Type the number alone, or leave the cell blank if it isn't known.",
+    mend: "Type the number alone, or leave the cell blank if it isn’t known.",
   }),
   "not-a-date": ({ order }) => ({
     expected: order ? `a date (${order})` : "a date",
-    mend: "Type the whole date, day, month and year, or leave the cell blank if it isn't known.",
+    mend: "Type the whole date, day, month and year, or leave the cell blank if it isn’t known.",
   }),
   "not-a-code": ({ choices }) => ({
     expected: `one of: ${choices}`,
-    mend: "Type one of these, or leave the cell blank if it isn't known.",
+    mend: "Type one of these, or leave the cell blank if it isn’t known.",
   }),
   "out-of-hard-range": ({ low, high, unit, what }) => ({
     expected: `${what ? `${what} ` : ""}from ${low} to ${high}${unit ? ` ${unit}` : ""}`,
     mend: "Look at the record and type what it says; check the unit.",
   }),
   "date-impossible": ({ why }) => ({ expected: "a day that exists", mend: why ? `${why}` : "Look at the record and type the day again." }),
-  "date-in-future": { expected: "a day not later than today", mend: "Look at the year; a planned day isn't kept." },
+  "date-in-future": { expected: "a day not later than today", mend: "Look at the year; a planned day isn’t kept." },
   "required-missing": ({ why }) => ({
-    expected: why ? `${why}` : "a value: without it the row can't be placed",
+    expected: why ? `${why}` : "a value: without it the row can’t be placed",
     mend: "Fill the cell and bring the row again.",
   }),
   "number-lost-to-spreadsheet": {
@@ -106,7 +106,7 @@ const words: Readonly<Record<FindingCode, Words>> = {
     mend: "Trap: months in a column of days. Kept as typed: if it is months, type days or the date.",
   },
   "day-and-month-swapped": {
-    expected: "a day in order with the row's other days",
+    expected: "a day in order with the row’s other days",
     mend: "Trap: day and month exchanged. With the two exchanged this date falls in order: check it against the record.",
   },
   "dial-for-film": {
@@ -117,7 +117,7 @@ const words: Readonly<Record<FindingCode, Words>> = {
   "age-banded": { expected: "an age below 90", mend: "Nothing to do: 90 stands for 90 and over." },
   "days-out-of-order": ({ first, second }) => ({
     expected: `${first} not after ${second}`,
-    mend: "Check both dates against the record; look first for day and month exchanged or last year's number.",
+    mend: "Check both dates against the record; look first for day and month exchanged or last year’s number.",
   }),
   "one-row-two-sides": {
     expected: "left or right: one row a bone",
@@ -128,18 +128,18 @@ const words: Readonly<Record<FindingCode, Words>> = {
     mend: "Add the surgery date, or bring the sheet of segments first.",
   },
   "line-differs": {
-    expected: "one patient's rows all with dates, or all without",
-    mend: "Fill in the surgery date, or bring this patient's rows from one kind of sheet.",
+    expected: "one patient’s rows all with dates, or all without",
+    mend: "Fill in the surgery date, or bring this patient’s rows from one kind of sheet.",
   },
   "duplicate-row": ({ other }) => ({ expected: "each segment once in a file", mend: `Delete one of the two: row ${other} says the same.` }),
   "fixator-event-without-fixator": {
-    expected: "a fixator among the device's parts",
-    mend: "Correct the device, or leave the fixator's cell blank.",
+    expected: "a fixator among the device’s parts",
+    mend: "Correct the device, or leave the fixator’s cell blank.",
   },
   "stroke-without-nail": { expected: "a nail as device where a stroke stands", mend: "Correct the device, or leave the stroke blank." },
   "gain-over-bone": {
-    expected: "a gain of at most 150 % of the bone's length before",
-    mend: "Check the unit of both: one of them is probably in the other's.",
+    expected: "a gain of at most 150 % of the bone’s length before",
+    mend: "Check the unit of both: one of them is probably in the other’s.",
   },
   "premature-consolidation-or-slip": {
     expected: "consolidation after the end of distraction",
@@ -150,7 +150,7 @@ const words: Readonly<Record<FindingCode, Words>> = {
     mend: "Say why: infection, breakage, exchange, intolerance, planned (a nail or plate took over) or other.",
   },
   "gain-over-stroke": {
-    expected: "a gain of at most the nail's stroke",
+    expected: "a gain of at most the nail’s stroke",
     mend: "Kept. Check both; a nail rewound or exchanged, or a film not calibrated, explains it.",
   },
   "sides-unlike": ({ other, by }) => ({
@@ -164,7 +164,7 @@ const words: Readonly<Record<FindingCode, Words>> = {
   },
   "reamed-not-over-nail": { expected: "a canal reamed at least 2 mm wider than the nail", mend: "Kept. Check both diameters." },
   "index-disagrees": ({ fits }) => ({
-    expected: "the index that the row's own days and gain give",
+    expected: "the index that the row’s own days and gain give",
     mend: fits
       ? `Not kept. The figure fits another clock: ${fits}.`
       : "Not kept. It fits none of the clocks: check the dates and the gain.",
@@ -186,7 +186,7 @@ const words: Readonly<Record<FindingCode, Words>> = {
     expected: "operations on one bone more than 30 days apart",
     mend: `${days} days from ${other ? `that of row ${other}` : "one already held"}: say whether it is the same (date corrected) or new.`,
   }),
-  "age-against-year": { expected: "ages that grow with the years", mend: "Kept. Check age and surgery date of this patient's rows." },
+  "age-against-year": { expected: "ages that grow with the years", mend: "Kept. Check age and surgery date of this patient’s rows." },
   "sex-changed": { expected: "the sex already held", mend: "Kept as the file says. Check whether two patients share this number." },
   "changed-since-last": ({ fields }) => ({
     expected: "what is held",
@@ -208,7 +208,7 @@ const words: Readonly<Record<FindingCode, Words>> = {
   "identifier-suspected": ({ kind, kept }) => ({
     expected: "no name, number, address or birth date of a person",
     mend: kept
-      ? `Look at it (${kind}). Kept as the ${kept} typed: if it is a person's, clear the cell or drop the column.`
+      ? `Look at it (${kind}). Kept as the ${kept} typed: if it is a person’s, clear the cell or drop the column.`
       : `Look at it (${kind}); nothing of it is sent as text.`,
   }),
 };

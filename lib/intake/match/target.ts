@@ -23,7 +23,7 @@ export function targetId({ field, moment, number }: Target): string {
   return suffix === null ? field : `${field}.${suffix}`;
 }
 
-const bodyLength: Field = { kind: "number", unit: "mm", hard: [120, 700], label: "Bone of the row's side", role: "quasi", known: "before" };
+const bodyLength: Field = { kind: "number", unit: "mm", hard: [120, 700], label: "Bone of the row’s side", role: "quasi", known: "before" };
 
 /** The codebook's field behind a target; `null` for local number, date of birth, surgeon and list of releases. */
 export function fieldOfTarget({ table, field }: Target): Field | null {

@@ -7,7 +7,7 @@ export const dropWording: Readonly<Record<DropReason, string>> = {
   "direct-identifier": "It identifies a person: never kept, never sent.",
   "national-number":
     "It is a national number: never kept. It can serve as local number if you say so, and is then turned into a pseudonym.",
-  "identifier-in-header": "Its header looks like a person's name or number.",
+  "identifier-in-header": "Its header looks like a person’s name or number.",
   comments: "Text is never kept. Code what it says beside the row first, or mark that there is nothing to code.",
   "typed-index": "An index is never kept: it is compared with the one that days and gain give.",
   "another-local-number": "Another column is the local number of this sheet.",

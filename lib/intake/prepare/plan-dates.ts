@@ -33,7 +33,7 @@ function contradicts(said: DateOrder, { dayFirst, monthFirst, either }: OrderEvi
 }
 
 function foundIn({ dayFirst, monthFirst }: OrderEvidence, said: DateOrder | null): string {
-  if (said !== null) return `dates that can't be ${said}`;
+  if (said !== null) return `dates that can’t be ${said}`;
   return dayFirst > 0 && monthFirst > 0 ? "dates of both orders" : "dates that could be either";
 }
 

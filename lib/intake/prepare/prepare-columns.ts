@@ -60,8 +60,8 @@ function prepareColumns(sheet: Sheet, matched: SheetMatch, { mapping, lengths, k
 function droppedFinding({ file, header, why, holds }: Dropped, known: () => ReadonlySet<string>): Finding {
   if (why !== "identifier-in-header") {
     const held = holds.length === 0 ? "" : ` Its cells hold: ${words(holds.map((kind) => ({ kind })))}.`;
-    return finding("column-dropped", { file, column: header }, "a column that isn't kept", { why: `${dropWording[why]}${held}` });
+    return finding("column-dropped", { file, column: header }, "a column that isn’t kept", { why: `${dropWording[why]}${held}` });
   }
   const kind = words(detectInHeader(header, { known: known() }));
-  return finding("identifier-in-header", { file, column: header }, "a header that looks like a person's name or number", { kind });
+  return finding("identifier-in-header", { file, column: header }, "a header that looks like a person’s name or number", { kind });
 }

@@ -65,7 +65,7 @@ export function namesSurgeries({ hasSurgeryDates, hasSurgeryYears }: Pick<SheetT
 
 function checkUndated(stripped: StrippedDraft, { hasSurgeryDates }: SheetTraits): void {
   const dated = stripped.draft.parts.some(holdsDate);
-  if (dated) missing(stripped, "surgeryDay", "a surgery date: the row has other dates, which can't be placed without it");
+  if (dated) missing(stripped, "surgeryDay", "a surgery date: the row has other dates, which can’t be placed without it");
   else if (hasSurgeryDates) say(stripped, { code: "no-surgery-date", found: "a year without a date", field: "surgeryDay" });
 }
 

@@ -22,7 +22,7 @@ export function withKnownHeaders(sheet: Sheet, match: SheetMatch, known: Known):
 export function suspicions(sheet: Sheet, plans: readonly ColumnPlan[], known: Known): readonly Finding[] {
   const { file } = sheet;
   const inName = detectInFileName(file, { known: known() });
-  const named = inName.length === 0 ? [] : [finding("identifier-suspected", { file }, "the file's name", { kind: words(inName) })];
+  const named = inName.length === 0 ? [] : [finding("identifier-suspected", { file }, "the file’s name", { kind: words(inName) })];
   const numbers = plans.filter(({ index, reading }) => reading.as === "number" && suspectOf(sheet, index, known).recordNumbers());
   return [
     ...named,

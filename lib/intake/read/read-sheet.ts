@@ -22,7 +22,7 @@ export function readSheet(bytes: Uint8Array, { file, limits = defaultLimits }: {
   const magic = kindByFirstBytes(bytes);
   if (magic) return refuse("not-a-table", magic);
   const decoded = decode(bytes);
-  if (!decoded) return refuse("unreadable-encoding", "bytes that are no text in the encoding that the file's first bytes name");
+  if (!decoded) return refuse("unreadable-encoding", "bytes that are no text in the encoding that the file’s first bytes name");
   const strange = kindByText(decoded.text);
   if (strange) return refuse("not-a-table", strange);
   if (decoded.text.trim() === "") return refuse("empty-file", "blanks only");

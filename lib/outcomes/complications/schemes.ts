@@ -97,7 +97,7 @@ export const schemes: readonly Scheme[] = [
     title: "Triple contract",
     source:
       "Lascombes P et al. J Bone Joint Surg Am 2012 (planned gain, planned time, no sequela); time breach by 45 days/cm as examined in 240 frame lengthenings",
-    fromMemory: "that 45 days/cm is the scheme's own figure",
+    fromMemory: "that 45 days/cm is the scheme’s own figure",
     classes: ["i", "ii", "iii", "iv"],
     of: "segment",
     classify: tripleContract,

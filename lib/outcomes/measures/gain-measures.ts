@@ -57,7 +57,7 @@ export const gainMeasures: readonly SegmentMeasure[] = [
   number("gain-accuracy", "Accuracy of gain", "%", "100 × (1 − |gain − plan| / plan)", (segment, { plan }) =>
     gainAccuracyPercent(segment, plan),
   ),
-  number("gain-percent", "Gain of bone length", "% of bone", "gain as a percent of the bone's length before", (segment) =>
+  number("gain-percent", "Gain of bone length", "% of bone", "gain as a percent of the bone’s length before", (segment) =>
     gainPercentOfBone(segment),
   ),
   number("gain-lost", "Gain lost", "mm", "gain at the end of distraction less gain at last follow-up", (segment) => gainLostMm(segment)),
@@ -70,7 +70,7 @@ export const gainMeasures: readonly SegmentMeasure[] = [
   within(
     "gain-goal-reached",
     "Goal reached",
-    "gain no more than the unit's tolerance short of the plan at start (5 mm unless changed)",
+    "gain no more than the unit’s tolerance short of the plan at start (5 mm unless changed)",
     ({ toleranceMm }) => ({
       within: "reached",
       limit: toleranceMm,

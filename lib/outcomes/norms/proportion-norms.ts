@@ -13,7 +13,7 @@ export type ProportionNorm = {
   readonly source: string;
 };
 
-const army = "ANSUR II (Gordon CC et al., NATICK/TR-15/007, 2014), public data, 4 082 men and 1 986 women; an army sample, not a clinic's";
+const army = "ANSUR II (Gordon CC et al., NATICK/TR-15/007, 2014), public data, 4 082 men and 1 986 women; an army sample, not a clinic’s";
 
 /** Norm sets that ship; a person's reference is chosen by id, and without one only raw ratios are shown. No norm goes by ethnic group. */
 export const proportionNorms: readonly ProportionNorm[] = [

@@ -8,7 +8,7 @@ import { weightedKappa } from "../weighted-kappa";
 import { method } from "./entry";
 import { confidence, counts, design, event, patient, seed, values } from "./fields";
 
-const at = z.number().describe("place in the table, such as the age, in the table's own unit");
+const at = z.number().describe("place in the table, such as the age, in the table’s own unit");
 const growth = z.array(z.strictObject({ at: z.number(), L: z.number(), M: z.number().positive(), S: z.number().positive() }));
 const rows = [
   { at: 9.5, L: -0.1600954, M: 9.476500305, S: 0.11218624 },
@@ -53,7 +53,7 @@ export const agreement = [
   ),
   method(
     "firth-logistic",
-    "Logistic regression with Firth's penalty, one row a patient",
+    "Logistic regression with Firth’s penalty, one row a patient",
     z.strictObject({ design, event, confidence }),
     firthLogistic,
     { design: [[0], [0], [0], [1], [1], [1]], event: [0, 0, 0, 0, 1, 1] },

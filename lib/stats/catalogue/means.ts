@@ -80,7 +80,7 @@ export const means = [
   ),
   method(
     "woodruff-interval",
-    "A quantile of clustered values with Woodruff's interval",
+    "A quantile of clustered values with Woodruff’s interval",
     z.strictObject({ values, patient, p: z.number().gt(0).lt(1).default(0.5), confidence }),
     woodruffInterval,
     {

@@ -23,7 +23,7 @@ const twoGroups = { group, patient, between, confidence };
 const compared = { group: ["a", "a", "a", "b", "b", "b", "b"], patient: [1, 2, 3, 4, 5, 6, 6] };
 
 export const shares = [
-  method("wilson", "A share with Wilson's score interval", share, wilson, { x: 15, n: 148 }),
+  method("wilson", "A share with Wilson’s score interval", share, wilson, { x: 15, n: 148 }),
   method("clopper-pearson", "A share with the exact interval", share, clopperPearson, { x: 15, n: 148 }),
   method("wilson-clustered", "A share of segments, clustered by patient", z.strictObject({ event, patient, confidence }), wilsonClustered, {
     event: [1, 0, 0, 1, 1, 0],

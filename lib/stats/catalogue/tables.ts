@@ -33,7 +33,7 @@ export const tables = [
   method(
     "chi-square",
     "Chi-square test of a cross-table",
-    z.strictObject({ table, continuity: z.boolean().default(false).describe("Yates' correction, 2 by 2 only") }),
+    z.strictObject({ table, continuity: z.boolean().default(false).describe("Yates’ correction, 2 by 2 only") }),
     chiSquare,
     {
       table: [

@@ -64,5 +64,5 @@ function groupIncidence(
 /** Gray's test takes rows as unrelated, so it is had only with one bone a patient. */
 function testOf({ days, event, patient }: CompetingSituation, group: GroupLabels): TestAnswer {
   if (new Set(patient).size === patient.length) return grayTest({ times: days, event, group, patient });
-  return { p: null, method: "Gray's test", notes: [{ code: "not-estimable", because: "patients have several bones" }] };
+  return { p: null, method: "Gray’s test", notes: [{ code: "not-estimable", because: "patients have several bones" }] };
 }

@@ -26,7 +26,7 @@ export function censoredHealing(rows: HealingRows, confidence: number, seed: num
   const curves = rows.pair.map((label) => ({ label, curve: curveOf(rows, label, confidence) }));
   const model = fitted(rows, confidence);
   if (model instanceof RangeError) {
-    return { ratio: null, model: null, curves, notes: [{ code: "fallback-used", because: "the time model can't be fitted, curves only" }] };
+    return { ratio: null, model: null, curves, notes: [{ code: "fallback-used", because: "the time model can’t be fitted, curves only" }] };
   }
   const group = model.coefficients[2] as TimeCoefficient;
   const few = new Set(rows.patient).size < thresholds.patientsForBootstrap;

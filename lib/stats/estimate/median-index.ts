@@ -34,7 +34,7 @@ export function estimateMedianIndex(asked: MedianIndexSituation): MedianIndexAns
   const rows = { event: healed, patient, confidence };
   const bounds = medianBounds({ ...rows, times: days.map((day, i) => day / (gainCm[i] as number)) });
   const found = daysAtGain(asked, confidence);
-  const fallback: readonly Note[] = found ? [] : [{ code: "fallback-used", because: "the time model can't be fitted, bounds only" }];
+  const fallback: readonly Note[] = found ? [] : [{ code: "fallback-used", because: "the time model can’t be fitted, bounds only" }];
   const beta = found?.model.coefficients[1] as TimeCoefficient | undefined;
   return {
     lead: found ? "atMedianGain" : "bounds",

@@ -107,7 +107,7 @@ function profiled(event: readonly number[], group: GroupLabels, between: readonl
 
 function zeroCell(patient: PatientLabels, group: GroupLabels, between: readonly [string | number, string | number]): readonly Note[] {
   const { rows } = rowsOfPair(group, between);
-  const fallback: Note = { code: "fallback-used", because: "a cell is zero, odds ratio with Firth's penalty" };
+  const fallback: Note = { code: "fallback-used", because: "a cell is zero, odds ratio with Firth’s penalty" };
   const several = new Set(rows.map((row) => patient[row])).size < rows.length;
-  return several ? [fallback, { code: "plain-limit", because: "Firth's profile" }] : [fallback];
+  return several ? [fallback, { code: "plain-limit", because: "Firth’s profile" }] : [fallback];
 }

@@ -160,7 +160,7 @@ describe("two groups on one line, with unlike gains", () => {
       asOf: null,
     });
     expect(told.sentences.join(" ")).toContain("no adjusted estimate is given");
-    expect(told.cautions.join(" ")).toContain("known only after the clock's start");
+    expect(told.cautions.join(" ")).toContain("known only after the clock’s start");
   });
 });
 

@@ -102,7 +102,7 @@ describe("notes", () => {
     expect(noteText({ code: "few-patients", df: 2.46 })).toContain("2.5 degrees of freedom");
     expect(noteText({ code: "too-few-for-interval", patients: 2, needed: 3 })).toBe("Too few patients for an interval (2, 3 needed).");
     expect(noteText({ code: "shared-denominator" })).toBe(
-      "An index falls with gain by arithmetic because some days don't depend on gain. Compare days at equal gain.",
+      "An index falls with gain by arithmetic because some days don’t depend on gain. Compare days at equal gain.",
     );
   });
 

@@ -102,7 +102,7 @@ describe("healing compared", () => {
     const { lead, records, notes, test: asked } = ask({ ...rows, healed }, true);
     expect([lead, records.timeModel?.model, records.timeModel?.ratio, asked]).toEqual(["timeModel", null, null, null]);
     expect(records.timeModel?.curves).toHaveLength(2);
-    expect(notes).toEqual([{ code: "fallback-used", because: "the time model can't be fitted, curves only" }]);
+    expect(notes).toEqual([{ code: "fallback-used", because: "the time model can’t be fitted, curves only" }]);
   });
 
   test("few patients: patients permuted on what gain leaves over", () => {
@@ -272,7 +272,7 @@ describe("median index with unhealed bones", () => {
   test("equal gains, or nobody healed: bounds only", () => {
     const { lead, records, notes } = estimate({ ...base, gainCm: range(40).map(() => 5) });
     expect([lead, records.atMedianGain]).toEqual(["bounds", null]);
-    expect(notes).toContainEqual({ code: "fallback-used", because: "the time model can't be fitted, bounds only" });
+    expect(notes).toContainEqual({ code: "fallback-used", because: "the time model can’t be fitted, bounds only" });
     expect(estimate({ ...base, healed: range(40).map(() => 0) }).lead).toBe("bounds");
   });
 });
