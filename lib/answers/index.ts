@@ -21,7 +21,7 @@ export { type CohortGroup, cohortGroups } from "./cohort/groups";
 export { type ComparedAgain, comparedAgain } from "./compare/again";
 export { type Balance, caseMixFields, isKnownLater, type Likeness, type SeveralBalance } from "./compare/balance";
 export { type CaseMixAnswer, caseMix } from "./compare/case-mix";
-export { type CompareAnswer, type CompareQuestion, compare, type SideAnswer } from "./compare/compare";
+export { type CompareAnswer, type CompareQuestion, compare, type DifferenceAnswer, difference, type SideAnswer } from "./compare/compare";
 export type { Difference } from "./compare/differences";
 export { canBeAdjusted, compareFamily, type FamilyAnswer, type FamilyMember, type FamilyQuestion } from "./compare/family";
 export { compareSeveral, type SeveralAnswer, type SeveralQuestion } from "./compare/several";

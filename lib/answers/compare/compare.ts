@@ -54,48 +54,60 @@ export type CompareAnswer = {
 /** One side: in words, and who is in it. */
 export type SideAnswer = { readonly words: string; readonly where: Where; readonly segments: number; readonly patients: number };
 
-const cached = answerCache<Omit<CompareAnswer, "splitsLookedAt">>();
+/** How two groups differ, without what each is by itself. */
+export type DifferenceAnswer = Pick<CompareAnswer, "differences" | "notes" | "stamp">;
+
+type Work = DifferenceAnswer & { readonly sides: readonly [Side, Side] };
+const cached = answerCache<Work>(({ sides: [a, b] }) => a.cases.length + b.cases.length);
+
+/**
+ * How two groups differ: what the situation gets. For whoever shows the groups already.
+ * @throws RangeError when the measure isn't known, a covariate doesn't fit it, or a segment stands in both groups
+ */
+export async function difference(registry: Registry, asked: CompareQuestion): Promise<DifferenceAnswer> {
+  const { differences, notes, stamp } = (await compared(registry, asked)).work;
+  return { differences, notes, stamp };
+}
 
 /**
  * Two groups side by side: case-mix balance first, then what the situation gets.
- * @throws RangeError when the measure isn't known, a covariate doesn't fit it, or a segment stands in both groups
+ * @throws RangeError as `difference`
  */
 export async function compare(registry: Registry, asked: CompareQuestion): Promise<CompareAnswer> {
-  const state = await stateAsOf(registry, asked.asOf);
-  const how = { adjust: asked.adjust ?? [], test: asked.test ?? false, landmark: asked.landmark };
-  const question = questionOf(asked, state, how);
-  const stamp = stampOf(question);
-  // a stamp knows cohorts without their names
-  const id = `${registry.folder} ${stamp} ${JSON.stringify(asked.between)}`;
-  const answer = await cached(id, () => work(registry, asked, state, how, stamp));
-  await keepQuestion(registry, stamp, question);
-  return { ...answer, splitsLookedAt: await splitsLookedAt(registry, question) };
-}
-
-async function work(
-  registry: Registry,
-  asked: CompareQuestion,
-  state: State,
-  how: Asked,
-  stamp: string,
-): Promise<Omit<CompareAnswer, "splitsLookedAt">> {
-  const sides = await sidesOf(registry, state, asked.between, how.adjust);
+  const { question, work } = await compared(registry, asked);
+  const { state } = question;
+  const { sides, ...differs } = work;
   const groups = await Promise.all(sides.map((side) => groupOf(registry, asked, side, state)));
-  const { differences, notes } = await differencesOf(registry, state, asked, sides, how);
-  const split = "field" in asked.between && isClock(asked.measure) ? splitNotes([asked.between.field], asked.landmark) : [];
   return {
     measure: asked.measure,
     ...described(asked.measure, await clocksAsOf(registry, state.batch)),
     sides: [sideAnswer(sides[0]), sideAnswer(sides[1])],
     groups: groups.map((group, i) => ({ ...group, label: sides[i]?.label ?? group.label })),
     balance: balanceOf(sides[0].cases, sides[1].cases),
-    differences,
-    notes: once([...notes, ...split]),
+    splitsLookedAt: await splitsLookedAt(registry, question),
     batch: state.batch,
     state,
-    stamp,
     dataTo: await dataTo(registry, state),
+    ...differs,
   };
+}
+
+/** The question, kept once it was answered, and its answer. */
+async function compared(registry: Registry, asked: CompareQuestion): Promise<{ readonly question: Question; readonly work: Work }> {
+  const state = await stateAsOf(registry, asked.asOf);
+  const how = { adjust: asked.adjust ?? [], test: asked.test ?? false, landmark: asked.landmark };
+  const question = questionOf(asked, state, how);
+  const stamp = stampOf(question);
+  // a stamp knows cohorts without their names
+  const id = `${registry.folder} ${stamp} ${JSON.stringify(asked.between)}`;
+  const work = await cached(id, async () => {
+    const sides = await sidesOf(registry, state, asked.between, how.adjust);
+    const { differences, notes } = await differencesOf(registry, state, asked, sides, how);
+    const split = "field" in asked.between && isClock(asked.measure) ? splitNotes([asked.between.field], asked.landmark) : [];
+    return { sides, differences, notes: once([...notes, ...split]), stamp };
+  });
+  await keepQuestion(registry, stamp, question);
+  return { question, work };
 }
 
 /** A side as a record: its cases counted. */

@@ -3,17 +3,25 @@ import { fieldsNamed, isDerivedField, type Look, matches, type Where } from "@/l
 import { type IndexDefinition, indexDefinitions, type SegmentCase } from "@/lib/outcomes";
 import type { Frame, Registry, State } from "@/lib/registry";
 import { clocksAsOf } from "../measures/clocks";
+import { answerCache } from "../question/cache";
 import { type BaseCase, baseCases } from "./base-cases";
 import { derivedValue } from "./derived";
 import { columnOf, rowsByEntity, valueAt } from "./read";
 
 const personFields: ReadonlySet<string> = new Set(fieldsOf("person").map(([id]) => id));
 
-/** A segment with what a split or a further question may look up about it. */
-export type Case = { readonly segment: SegmentCase; readonly look: Look };
+/** A segment with what a split or a further question may look up about it; `row` is its place among all segments of the state. */
+export type Case = { readonly row: number; readonly segment: SegmentCase; readonly look: Look };
 
-/** The segments of a cohort as of a state, as cases; `fields` are those that the split names. */
-export async function casesOf(registry: Registry, state: State, where: Where, fields: readonly string[]): Promise<readonly Case[]> {
+const cached = answerCache<readonly Case[]>((cases) => cases.length);
+
+/** The segments of a cohort as of a state, as cases; `fields` are those that the split names. One page asks for the same several times. */
+export function casesOf(registry: Registry, state: State, where: Where, fields: readonly string[]): Promise<readonly Case[]> {
+  const id = `${registry.folder} ${state.batch} ${state.erasures} ${JSON.stringify([where, fields])}`;
+  return cached(id, () => readCases(registry, state, where, fields));
+}
+
+async function readCases(registry: Registry, state: State, where: Where, fields: readonly string[]): Promise<readonly Case[]> {
   const all = [...new Set([...fieldsNamed(where), ...fields])];
   // the settings are read only for an index that stands there
   const clocks = all.some((id) => ownIndexId.test(id)) ? await clocksAsOf(registry, state.batch) : indexDefinitions;
@@ -34,7 +42,7 @@ export async function casesOf(registry: Registry, state: State, where: Where, fi
   for (const [row, one] of base.entries()) {
     const person = personRow.get(one.segment.person);
     const look: Look = (field) => lookUp(field, one, { clocks, segments, row, persons, person });
-    if (matches(where, look)) cases.push({ segment: one.segment, look });
+    if (matches(where, look)) cases.push({ row, segment: one.segment, look });
   }
   return cases;
 }

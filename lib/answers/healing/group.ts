@@ -1,8 +1,9 @@
-import { endsAtConsolidation, type IndexDefinition, readIndex } from "@/lib/outcomes";
+import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
 import { sortedCopy } from "@/lib/stats";
-import type { HealingGroup, HealingMark } from "../types";
+import type { Case } from "../frames/cases";
+import type { HealingGroup } from "../types";
 import type { Group } from "./groups";
-import type { Censored, Measured } from "./read";
+import type { Censored, Measured, Read } from "./read";
 import { daysAtGain, meansOf, medianOf, noMean, quartilesOf, ratioOf } from "./summaries";
 
 export type ReadGroup = Group & {
@@ -13,16 +14,15 @@ export type ReadGroup = Group & {
 };
 
 /** Read the clock on every segment of a group; nothing is left out without its reason. */
-export function readGroup(group: Group, definition: IndexDefinition, boneNamed: boolean): ReadGroup {
+export function readGroup(group: Group, read: (one: Case) => Read): ReadGroup {
   const measured: Measured[] = [];
   const censored: Censored[] = [];
   const excluded: Record<string, number> = {};
   let ended = 0;
-  for (const { segment } of group.cases) {
-    const reading = readIndex(segment, definition, { boneNamed });
-    const who = { person: segment.person, segment: segment.segment };
-    if (reading.reading === "measured") measured.push({ ...reading, ...who });
-    else if (reading.reading === "censored") censored.push({ ...reading, ...who });
+  for (const one of group.cases) {
+    const reading = read(one);
+    if (reading.reading === "measured") measured.push(reading);
+    else if (reading.reading === "censored") censored.push(reading);
     else if (reading.reading === "ended") ended++;
     else excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
   }
@@ -48,9 +48,9 @@ export function summariseGroup(group: ReadGroup, definition: IndexDefinition, me
     median: medianOf(measured, censored),
     quartiles: quartilesOf(measured, censored),
     daysAtMedianGain: fitted.days,
-    medianFilmIntervalDays: middle(measured.flatMap((row) => (row.filmIntervalDays === null ? [] : [row.filmIntervalDays]))),
+    medianFilmIntervalDays: middle(measured.map(({ filmIntervalDays }) => filmIntervalDays).filter((days) => days !== null)),
     notes: [...notes, ...fitted.notes],
-    marks: [...measured, ...censored].map(markOf),
+    marks: [...measured, ...censored].map(({ mark }) => mark),
   };
 }
 
@@ -59,11 +59,6 @@ function countsOf({ measured, censored, ended }: ReadGroup, definition: IndexDef
   const rescued = measured.filter((row) => row.rescued).length;
   if (!endsAtConsolidation(definition)) return { n: measured.length };
   return { healed: measured.length, censored: censored.length, ended, rescued };
-}
-
-function markOf(row: Measured | Censored): HealingMark {
-  const { segment, person, status, value, days, gainMm } = row;
-  return { segment, person, status, value, days, gainMm, rescued: row.reading === "measured" && row.rescued };
 }
 
 /** The ordinary median; `null` of nothing. */

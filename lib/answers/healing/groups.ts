@@ -5,17 +5,28 @@ import type { Case } from "../frames/cases";
 export type GroupKey = Readonly<Record<string, Value>>;
 export type Group = { readonly key: GroupKey; readonly label: string; readonly cases: readonly Case[] };
 
+/** Splits of cases, as long as the cases are kept. */
+const kept = new WeakMap<readonly Case[], Map<string, readonly Group[]>>();
+
 /**
  * The cases by each combination of values that occurs: codes in codebook order, numbers and bins rising, *not recorded* last.
  * @throws CohortError when a field can't be split by
  */
 export function splitBy(cases: readonly Case[], by: readonly string[]): readonly Group[] {
+  const splits = kept.get(cases) ?? new Map<string, readonly Group[]>();
+  kept.set(cases, splits);
+  const groups = splits.get(by.join()) ?? split(cases, by);
+  splits.set(by.join(), groups);
+  return groups;
+}
+
+function split(cases: readonly Case[], by: readonly string[]): readonly Group[] {
   if (by.length === 0) return [{ key: {}, label: "All segments", cases }];
   const fields = by.map(parseSplitField);
-  const groups = new Map<string, { key: GroupKey; cases: Case[] }>();
+  const groups = new Map<Value, { key: GroupKey; cases: Case[] }>();
   for (const one of cases) {
     const values = fields.map((field) => splitValue(field, one.look(field.id)));
-    const id = JSON.stringify(values);
+    const id = values.length === 1 ? (values[0] ?? null) : JSON.stringify(values);
     const group = groups.get(id);
     if (group) group.cases.push(one);
     else groups.set(id, { key: Object.fromEntries(fields.map((field, i) => [field.id, values[i] ?? null])), cases: [one] });

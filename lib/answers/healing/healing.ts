@@ -15,6 +15,7 @@ import { middle, type ReadGroup, readGroup, summariseGroup } from "./group";
 import { fieldsOfSplit, splitBy } from "./groups";
 import { atLandmark, landmarkOption } from "./landmark";
 import { seed } from "./median-interval";
+import { clockReader } from "./read";
 import { said } from "./said";
 
 export type HealingQuestion = {
@@ -74,8 +75,10 @@ async function work(
 ): Promise<HealingAnswer> {
   const cases = await casesOf(registry, state, where, fieldsOfSplit(by));
   const boneNamed = fieldsOfSplit(by).includes("bone") || fieldsNamed(where).has("bone");
-  const groups = splitBy(cases, by).map((group) => readGroup(group, definition, boneNamed));
-  const medianGain = middle(groups.flatMap(gainsOf));
+  const read = await clockReader(registry, state, definition, boneNamed);
+  const groups = splitBy(cases, by).map((group) => readGroup(group, read));
+  const gains = groups.map(gainsOf);
+  const medianGain = middle(gains.flat());
   return {
     measure: definition.id,
     definition: { ...definition, sentence: definitionSentence(definition), per: definition.per ?? "none" },
@@ -88,19 +91,23 @@ async function work(
     dataTo: await dataTo(registry, state),
     by,
     groups: groups.map((group) => summariseGroup(group, definition, medianGain)),
-    notes: answerNotes(groups, definition, by),
+    notes: answerNotes(groups, gains, definition, by),
   };
 }
 
 function gainsOf({ measured, censored }: ReadGroup): number[] {
-  return [...measured, ...censored].flatMap(({ gainMm }) => (gainMm === null ? [] : [gainMm]));
+  return [...measured, ...censored].map(({ gainMm }) => gainMm).filter((gainMm) => gainMm !== null);
 }
 
 /** An index whose groups differ in gain, or that is split by gain, says so wherever it is shown. */
-function answerNotes(groups: readonly ReadGroup[], definition: IndexDefinition, by: readonly string[]): readonly Note[] {
+function answerNotes(
+  groups: readonly ReadGroup[],
+  gains: readonly (readonly number[])[],
+  definition: IndexDefinition,
+  by: readonly string[],
+): readonly Note[] {
   if (definition.per === null || definition.inverse) return censoredNotes(groups, definition);
   const splitByGain = by.some((field) => /gain/i.test(field));
-  const gains = groups.map(gainsOf);
   const unlike = gains.some((a, i) => gains.slice(i + 1).some((b) => Math.abs(standardisedDifference(a, b) ?? 0) > gainsUnlike));
   const notes = splitByGain || unlike ? [said({ code: "shared-denominator" })] : [];
   return [...notes, ...censoredNotes(groups, definition)];

@@ -1,8 +1,9 @@
 import { fieldsNamed, type Where } from "@/lib/cohorts";
-import { type IndexDefinition, readIndex } from "@/lib/outcomes";
+import type { IndexDefinition } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { fieldsOfSplit, type Group, splitBy } from "./groups";
+import { clockReader, type Read } from "./read";
 
 /** A segment on the day scale: healed on a day, not yet healed at its last film, or ended: it can't heal so any more. */
 export type DayRow = {
@@ -34,15 +35,16 @@ export async function dayGroups(
   const split = fieldsOfSplit(by);
   const cases = await casesOf(registry, state, where, split);
   const boneNamed = split.includes("bone") || fieldsNamed(where).has("bone");
-  return splitBy(cases, by).map((group) => readDays(group, definition, boneNamed));
+  const read = await clockReader(registry, state, definition, boneNamed);
+  return splitBy(cases, by).map((group) => readDays(group, read));
 }
 
-function readDays(group: Group, definition: IndexDefinition, boneNamed: boolean): DayGroup {
+function readDays(group: Group, read: (one: Case) => Read): DayGroup {
   const rows: DayRow[] = [];
   const excluded: Record<string, number> = {};
   const ended: EndedRow[] = [];
   for (const one of group.cases) {
-    const reading = readIndex(one.segment, definition, { boneNamed });
+    const reading = read(one);
     const { person, segment } = one.segment;
     if (reading.reading === "excluded") excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
     else if (reading.reading === "ended") ended.push({ person, segment, days: reading.days, gainMm: reading.gainMm });

@@ -1,6 +1,6 @@
-const mostKept = 64;
-/** Rows that answers hold, of all caches together: a million are some hundred megabytes. */
-const mostRows = 1_000_000;
+const mostKept = 256;
+/** Rows that answers hold, of all caches together: two million are some two hundred megabytes. */
+const mostRows = 2_000_000;
 
 type Entry = { readonly answer: Promise<unknown>; rows: number };
 

@@ -1,8 +1,8 @@
 import {
-  type CompareAnswer,
-  compare,
   type DaysAgainstGainAnswer,
+  type DifferenceAnswer,
   daysAgainstGain,
+  difference,
   type HealingAnswer,
   healing,
   logNormalFit,
@@ -62,13 +62,13 @@ function pairOf(
   return a && b && known.length === 2 ? [a, b] : null;
 }
 
-async function comparedIn(registry: Registry, question: EqualGainQuestion, answer: HealingAnswer): Promise<CompareAnswer | null> {
+async function comparedIn(registry: Registry, question: EqualGainQuestion, answer: HealingAnswer): Promise<DifferenceAnswer | null> {
   const pair = pairOf(question, answer);
   const [field] = question.by;
   if (pair === null || field === undefined) return null;
   const { asOf, where } = askedOf(question);
   const values = [pair[0].key[field] ?? null, pair[1].key[field] ?? null] as const;
-  return compare(registry, {
+  return difference(registry, {
     measure: question.measure,
     between: { field, values, where },
     ...landmarkOf(question),
@@ -76,7 +76,7 @@ async function comparedIn(registry: Registry, question: EqualGainQuestion, answe
   });
 }
 
-function recordOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: CompareAnswer | null): DaysAgainstGainRecord {
+function recordOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: DifferenceAnswer | null): DaysAgainstGainRecord {
   const groups = answer.groups.map((group) => {
     const own = lines.groups.find(({ label }) => label === group.label);
     const healed = own?.points.filter((point) => point.healed) ?? [];
@@ -87,7 +87,7 @@ function recordOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared:
   return { ...answer, groups, said: equal ? ratioText(equal, labelsOf(answer), linesIn(compared)) : equalGainText(answer.groups) };
 }
 
-function linesIn(compared: CompareAnswer | null) {
+function linesIn(compared: DifferenceAnswer | null) {
   return compared?.differences.find(({ what }) => what === onStraightLines) ?? null;
 }
 
@@ -95,7 +95,7 @@ function labelsOf({ groups, by }: HealingAnswer): (value: string) => string {
   return (value) => groups.find(({ key }) => String(key[by[0] ?? ""]) === value)?.label ?? value;
 }
 
-function sentencesOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: CompareAnswer | null): readonly string[] {
+function sentencesOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: DifferenceAnswer | null): readonly string[] {
   const naming = labelsOf(answer);
   const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
   const index = compared?.differences.find(({ kind, what }) => kind === "difference" && what !== onStraightLines);
@@ -110,18 +110,18 @@ function sentencesOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compar
   ].filter((text) => text !== null);
 }
 
-function cautionsOf(answer: HealingAnswer, compared: CompareAnswer | null): readonly string[] {
+function cautionsOf(answer: HealingAnswer, compared: DifferenceAnswer | null): readonly string[] {
   const notes = [...answer.notes, ...(compared?.notes ?? [])];
   const shared = notes.find(({ code }) => code === "shared-denominator");
   return shared ? [asSentence(shared.text)] : [];
 }
 
-function methodOf(lines: DaysAgainstGainAnswer, compared: CompareAnswer | null): string {
+function methodOf(lines: DaysAgainstGainAnswer, compared: DifferenceAnswer | null): string {
   const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
   return [lines.method, "days at the median gain by a log-normal time model, the unhealed in", equal?.method].filter(Boolean).join("; ");
 }
 
-function commandsOf(question: EqualGainQuestion, compared: CompareAnswer | null, answer: HealingAnswer): readonly string[] {
+function commandsOf(question: EqualGainQuestion, compared: DifferenceAnswer | null, answer: HealingAnswer): readonly string[] {
   const landmark = question.landmark === undefined ? null : String(question.landmark);
   const place = commandWords("outcome days-at-equal-gain", question, { measure: question.measure, landmark });
   const plain = commandWords(`measure ${question.measure}`, question, { landmark });

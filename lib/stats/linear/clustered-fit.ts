@@ -18,11 +18,15 @@ export interface ClusteredFit {
  */
 export function clusteredFit(q: Matrix, residuals: Float64Array, variance: Float64Array, index: PatientIndex): ClusteredFit {
   const parts = rowsOfPatients(index).map((rows) => {
+    if (rows.every((row) => variance[row] === variance[rows[0] as number]))
+      return adjustedByGram(gramOf(q, rows), scoreOf(q, rows, residuals), q.columns);
     const theta = Float64Array.from(rows, (row) => variance[row] as number);
     const own = Float64Array.from(rows, (row) => residuals[row] as number);
-    const lines = Array.from(rows, (row) => q.getRow(row));
-    const even = theta.every((value) => value === theta[0]);
-    return even ? adjustedByGram(gramOf(lines, q.columns), scoreOf(lines, own, q.columns), q.columns) : adjustedByRows(lines, own, theta);
+    return adjustedByRows(
+      Array.from(rows, (row) => q.getRow(row)),
+      own,
+      theta,
+    );
   });
   return { p: q.columns, parts };
 }
@@ -32,20 +36,21 @@ export function fitOf(p: number, grams: readonly Float64Array[], scores: readonl
   return { p, parts: grams.map((gram, c) => adjustedByGram(gram, scores[c] as Float64Array, p)) };
 }
 
-function gramOf(lines: readonly ArrayLike<number>[], p: number): Float64Array {
+function gramOf(q: Matrix, rows: Int32Array): Float64Array {
+  const p = q.columns;
   const gram = new Float64Array(p * p);
-  for (const line of lines) {
+  for (const row of rows) {
     for (let j = 0; j < p; j++) {
-      for (let k = 0; k < p; k++) gram[j * p + k] = (gram[j * p + k] as number) + (line[j] as number) * (line[k] as number);
+      for (let k = 0; k < p; k++) gram[j * p + k] = (gram[j * p + k] as number) + q.get(row, j) * q.get(row, k);
     }
   }
   return gram;
 }
 
-function scoreOf(lines: readonly ArrayLike<number>[], residuals: Float64Array, p: number): Float64Array {
-  const score = new Float64Array(p);
-  lines.forEach((line, i) => {
-    for (let j = 0; j < p; j++) score[j] = (score[j] as number) + (line[j] as number) * (residuals[i] as number);
-  });
+function scoreOf(q: Matrix, rows: Int32Array, residuals: Float64Array): Float64Array {
+  const score = new Float64Array(q.columns);
+  for (const row of rows) {
+    for (let j = 0; j < q.columns; j++) score[j] = (score[j] as number) + q.get(row, j) * (residuals[row] as number);
+  }
   return score;
 }

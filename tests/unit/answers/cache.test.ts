@@ -20,27 +20,27 @@ test("an answer is worked out once; two caches don't share a stamp", async () =>
   expect([one.worked, other.worked]).toEqual([["a"], ["a"]]);
 });
 
-test("above a million rows the least recently asked go, whichever cache holds them; the newest stays", async () => {
+test("above two million rows the least recently asked go, whichever cache holds them; the newest stays", async () => {
   const [one, other] = [counting(), counting()];
-  await one.ask("old", 400_000);
-  await one.ask("asked again", 400_000);
-  await one.ask("old", 400_000);
-  await other.ask("new", 400_000);
-  await one.ask("old", 400_000);
+  await one.ask("old", 800_000);
+  await one.ask("asked again", 800_000);
+  await one.ask("old", 800_000);
+  await other.ask("new", 800_000);
+  await one.ask("old", 800_000);
   expect(one.worked).toEqual(["old", "asked again"]);
-  await one.ask("asked again", 400_000);
+  await one.ask("asked again", 800_000);
   expect(one.worked).toEqual(["old", "asked again", "asked again"]);
   await other.ask("very large", 5_000_000);
   await other.ask("very large", 5_000_000);
   expect(other.worked).toEqual(["new", "very large"]);
 });
 
-test("of more than sixty-four the least recently asked goes", async () => {
+test("of more than two hundred and fifty-six the least recently asked goes", async () => {
   const { worked, ask } = counting();
-  for (let i = 0; i <= 64; i++) await ask(String(i), 0);
+  for (let i = 0; i <= 256; i++) await ask(String(i), 0);
   await ask("1", 0);
   await ask("0", 0);
-  expect(worked.slice(65)).toEqual(["0"]);
+  expect(worked.slice(257)).toEqual(["0"]);
 });
 
 test("what failed is tried again", async () => {
