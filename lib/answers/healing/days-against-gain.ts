@@ -1,14 +1,11 @@
-import type { Where } from "@/lib/cohorts";
 import type { Registry } from "@/lib/registry";
 import { cr2Regression } from "@/lib/stats";
-import { clockOf } from "../measures/clocks";
 import { answerCache } from "../question/cache";
-import { type Head, openQuestion } from "../question/open";
-import { stateAsOf } from "../question/state";
+import type { Head } from "../question/open";
 import type { Interval, Note } from "../types";
 import type { GroupKey } from "./groups";
-import { atLandmark, landmarkOption } from "./landmark";
-import { type DayGroup, type DayRow, dayGroups } from "./readings";
+import { type ClockQuestion, openClock } from "./open-clock";
+import type { DayGroup, DayRow } from "./readings";
 import { said } from "./said";
 
 /** days = fixed days + days per further cm · cm, over the healed of a group. */
@@ -39,34 +36,16 @@ export type DaysAgainstGainAnswer = Head & {
 const cached = answerCache<DaysAgainstGainAnswer>(({ groups }) => groups.reduce((sum, { points }) => sum + points.length, 0));
 
 /** Days of a clock against the gain they were for: the points, and the fitted line of each group. */
-export async function daysAgainstGain(
-  registry: Registry,
-  asked: {
-    readonly measure: string;
-    readonly by?: readonly string[];
-    readonly where?: Where;
-    readonly landmark?: number;
-    readonly asOf?: number;
-  },
-): Promise<DaysAgainstGainAnswer> {
-  const { batch } = await stateAsOf(registry, asked.asOf);
-  const definition = atLandmark(await clockOf(registry, batch, asked.measure), asked.landmark);
-  const head = await openQuestion(registry, {
-    ...asked,
-    measure: `days-against-gain.${definition.id}`,
-    method: "days = a + b·cm over the healed, CR2 by patient",
-    options: landmarkOption(definition),
-  });
-  return cached(`${registry.folder} ${head.stamp}`, async () => {
-    const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
-    return {
-      ...head,
-      measure: definition.id,
-      unit: "days",
-      groups: groups.map(answerGroup),
-      notes: [said({ code: "shared-denominator" })],
-    };
-  });
+export async function daysAgainstGain(registry: Registry, asked: ClockQuestion): Promise<DaysAgainstGainAnswer> {
+  const method = "days = a + b·cm over the healed, CR2 by patient";
+  const { head, definition, groups } = await openClock(registry, asked, { name: "days-against-gain", method });
+  return cached(`${registry.folder} ${head.stamp}`, async () => ({
+    ...head,
+    measure: definition.id,
+    unit: "days",
+    groups: (await groups()).map(answerGroup),
+    notes: [said({ code: "shared-denominator" })],
+  }));
 }
 
 function answerGroup({ key, label, cases, rows }: DayGroup): DaysAgainstGainGroup {

@@ -1,14 +1,11 @@
-import type { Where } from "@/lib/cohorts";
 import { definitionSentence } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
 import { estimate, normalPlot } from "@/lib/stats";
-import { clockOf } from "../measures/clocks";
 import { answerCache } from "../question/cache";
-import { type Head, openQuestion } from "../question/open";
-import { stateAsOf } from "../question/state";
+import type { Head } from "../question/open";
 import type { GroupKey } from "./groups";
-import { atLandmark, landmarkOption } from "./landmark";
-import { type DayGroup, type DayRow, dayGroups } from "./readings";
+import { type ClockQuestion, openClock } from "./open-clock";
+import type { DayGroup, DayRow } from "./readings";
 
 export type LogNormalGroup = {
   readonly key: GroupKey;
@@ -36,33 +33,15 @@ const cached = answerCache<LogNormalAnswer>(({ groups }) => groups.reduce((sum, 
  * How well the log-normal time model fits that answers days at the median gain: its residuals against the normal quantiles in their place.
  * @throws RangeError when the clock, the batch or the landmark isn't one
  */
-export async function logNormalFit(
-  registry: Registry,
-  asked: {
-    readonly measure: string;
-    readonly by?: readonly string[];
-    readonly where?: Where;
-    readonly landmark?: number;
-    readonly asOf?: number;
-  },
-): Promise<LogNormalAnswer> {
-  const { batch } = await stateAsOf(registry, asked.asOf);
-  const definition = atLandmark(await clockOf(registry, batch, asked.measure), asked.landmark);
-  const head = await openQuestion(registry, {
-    ...asked,
-    measure: `log-normal-fit.${definition.id}`,
-    method: "residuals of log(days) = α + β·log(cm) + σ·normal, the unhealed in, against normal quantiles of the product-limit curve",
-    options: landmarkOption(definition),
-  });
-  return cached(`${registry.folder} ${head.stamp}`, async () => {
-    const groups = await dayGroups(registry, head.state, definition, { where: asked.where ?? {}, by: asked.by ?? [] });
-    return {
-      ...head,
-      measure: definition.id,
-      definition: { title: definition.title, sentence: definitionSentence(definition) },
-      groups: groups.map(answerGroup),
-    };
-  });
+export async function logNormalFit(registry: Registry, asked: ClockQuestion): Promise<LogNormalAnswer> {
+  const method = "residuals of log(days) = α + β·log(cm) + σ·normal, the unhealed in, against normal quantiles of the product-limit curve";
+  const { head, definition, groups } = await openClock(registry, asked, { name: "log-normal-fit", method });
+  return cached(`${registry.folder} ${head.stamp}`, async () => ({
+    ...head,
+    measure: definition.id,
+    definition: { title: definition.title, sentence: definitionSentence(definition) },
+    groups: (await groups()).map(answerGroup),
+  }));
 }
 
 type Gained = DayRow & { readonly gainMm: number };
