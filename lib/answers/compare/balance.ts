@@ -114,5 +114,5 @@ function smdOf(a: readonly Recorded[], b: readonly Recorded[]): number | null {
 
 /** Whether a covariate is known only after the clock's start: it may be an effect of what is compared. */
 export function isKnownLater(field: string): boolean {
-  return isKnownAfter(field, undefined);
+  return isKnownAfter(field, { from: "surgery" });
 }

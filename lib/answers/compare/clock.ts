@@ -37,7 +37,7 @@ export function compareClock(sides: readonly [Side, Side], clock: IndexDefinitio
   if (asked.adjust.length > 0 && !perLength)
     throw new RangeError("compare requires no covariates for a clock that isn't healing per length, received some");
   const rows = [...readSide(sides[0], definition, "a"), ...readSide(sides[1], definition, "b")];
-  const equal = perLength ? equalGain(rows, sides, asked) : { differences: [], notes: [] };
+  const equal = perLength ? equalGain(rows, sides, { ...asked, clock: definition }) : { differences: [], notes: [] };
   const plain = means(
     rows
       .filter((row) => row.healed)
@@ -45,10 +45,13 @@ export function compareClock(sides: readonly [Side, Side], clock: IndexDefinitio
     sides,
     { what: `mean ${definition.unit}`, test: asked.test, isIndex: definition.per !== null && !definition.inverse },
   );
-  const lines = equal.differences.length > 0 && asked.adjust.length === 0 ? straightLines(rows, sides) : [];
+  const notes = [...equal.notes, ...plain.notes];
+  // an index beside an adjusted ratio would pass for adjusted
+  if (asked.adjust.length > 0) return { differences: equal.differences, notes: once(notes) };
+  const lines = equal.differences.length > 0 ? straightLines(rows, sides) : [];
   const shown = [equal.differences[0], lines[0]].flatMap((one) => (one === undefined || one.lower === null ? [] : [isShown(one)]));
   const doubt = new Set(shown).size > 1 ? [said({ code: "scales-disagree" })] : [];
-  return { differences: [...equal.differences, ...plain.differences, ...lines], notes: once([...doubt, ...equal.notes, ...plain.notes]) };
+  return { differences: [...equal.differences, ...plain.differences, ...lines], notes: once([...doubt, ...notes]) };
 }
 
 function straightLines(rows: readonly Row[], sides: readonly [Side, Side]): readonly Difference[] {
@@ -62,7 +65,11 @@ function straightLines(rows: readonly Row[], sides: readonly [Side, Side]): read
 /** From the scale of logarithms. */
 const ratioOf = (log: number | null) => (log === null ? null : Math.exp(log));
 
-function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, test, landmark }: Asked): Compared {
+function equalGain(
+  all: readonly Row[],
+  sides: readonly [Side, Side],
+  { adjust, test, clock }: Asked & { readonly clock: IndexDefinition },
+): Compared {
   const rows = all.filter((row) => (row.gainMm ?? 0) > 0 && row.days > 0);
   if (!hasBoth(rows)) return { differences: [], notes: [] };
   const covariates = adjust.map(
@@ -72,7 +79,7 @@ function equalGain(all: readonly Row[], sides: readonly [Side, Side], { adjust, 
         const value = one.look(field);
         return typeof value === "boolean" ? Number(value) : value;
       }),
-      knownLater: isKnownAfter(field, landmark),
+      knownLater: isKnownAfter(field, clock),
     }),
   );
   const answer = estimate({

@@ -3,11 +3,11 @@ import type { IndexDefinition } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { ask } from "../ask";
 import { dataTo } from "../frames/data-to";
-import { splitNotes } from "../healing/landmark";
+import { atLandmark, splitNotes } from "../healing/landmark";
 import { seed } from "../healing/median-interval";
 import { measureList } from "../measures";
 import { readMeasure } from "../measures/catalogue";
-import { clocksAsOf, isClock } from "../measures/clocks";
+import { clocksAsOf } from "../measures/clocks";
 import { answerCache } from "../question/cache";
 import { keepQuestion } from "../question/keep";
 import { splitsLookedAt } from "../question/splits";
@@ -103,11 +103,17 @@ async function compared(registry: Registry, asked: CompareQuestion): Promise<{ r
   const work = await cached(id, async () => {
     const sides = await sidesOf(registry, state, asked.between, how.adjust);
     const { differences, notes } = await differencesOf(registry, state, asked, sides, how);
-    const split = "field" in asked.between && isClock(asked.measure) ? splitNotes([asked.between.field], asked.landmark) : [];
-    return { sides, differences, notes: once([...notes, ...split]), stamp };
+    const clocks = await clocksAsOf(registry, state.batch);
+    return { sides, differences, notes: once([...notes, ...splitCaution(asked, clocks)]), stamp };
   });
   await keepQuestion(registry, stamp, question);
   return { question, work };
+}
+
+/** Of a clock, whether the groups came about only after its start. */
+function splitCaution({ between, measure, landmark }: CompareQuestion, clocks: readonly IndexDefinition[]): readonly Note[] {
+  const clock = clocks.find(({ id }) => id === measure);
+  return "field" in between && clock ? splitNotes([between.field], atLandmark(clock, landmark)) : [];
 }
 
 /** A side as a record: its cases counted. */

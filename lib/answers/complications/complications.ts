@@ -19,6 +19,7 @@ import { eventsOf, type HeldEvent } from "./events";
 import { incidenceOf } from "./incidence";
 import { operationsByPurpose, operationsOf } from "./operations";
 import { rateRows, shareRows } from "./rows";
+import { schemeNotes } from "./scheme-list";
 
 export type ComplicationQuestion = {
   readonly measure: ComplicationMeasure["id"];
@@ -93,8 +94,13 @@ async function work(
     dataTo: await dataTo(registry, state),
     by,
     groups: splitBy(cases, by).map((group) => answerGroup(group, events, definition, counting)),
-    notes: counting.scheme.fromMemory ? [{ code: "from-memory", text: `From memory in this scheme: ${counting.scheme.fromMemory}.` }] : [],
+    notes: isClassed(definition) ? schemeNotes(counting.scheme) : [],
   };
+}
+
+/** No class of a scheme enters how soon an event came, nor operations, which are counted by what they were for. */
+function isClassed({ id, kind }: ComplicationMeasure): boolean {
+  return kind !== "curve" && id !== "operations-per-segment";
 }
 
 function answerGroup(group: Group, events: readonly HeldEvent[], definition: ComplicationMeasure, counting: Counting): MeasureGroup {

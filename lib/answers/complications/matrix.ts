@@ -11,6 +11,7 @@ import { type Agreement, agreementOf } from "./agreement";
 import { type CountedSegment, type Counting, countEvents } from "./counted";
 import { eventsOf } from "./events";
 import { type Implants, implantsOf } from "./implants";
+import { schemeNotes } from "./scheme-list";
 
 export type MatrixRow = {
   readonly type: string;
@@ -95,7 +96,7 @@ export async function complicationMatrix(
       agreement: agreementOf(segments, counting),
       implants: implantsOf(group.cases),
     })),
-    notes: scheme.fromMemory ? [{ code: "from-memory", text: `From memory in this scheme: ${scheme.fromMemory}.` }] : [],
+    notes: schemeNotes(scheme),
     changesUnder: Object.fromEntries(
       otherRules.map((rule) => [
         rule,

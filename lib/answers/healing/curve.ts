@@ -103,7 +103,7 @@ export async function healingCurve(
             whatEnds[rescue],
           )
         : null,
-      notes: splitNotes(fieldsOfSplit(by), landmark),
+      notes: splitNotes(fieldsOfSplit(by), definition),
     };
   });
 }

@@ -20,16 +20,18 @@ export function landmarkOption({ landmarkDay }: IndexDefinition): { readonly lan
   return landmarkDay === undefined ? {} : { landmark: landmarkDay };
 }
 
-/** Whether a field is known only after a clock's start: at a landmark what the end of distraction tells is known. */
-export function isKnownAfter(field: string, landmark: number | undefined): boolean {
+type Start = Pick<IndexDefinition, "from" | "landmarkDay">;
+
+/** Whether a field is known only after a clock's start: at a landmark, and from the end of distraction on, what that end tells is known. */
+export function isKnownAfter(field: string, { from, landmarkDay }: Start): boolean {
   const known = conditionField(field)?.known;
   if (known === "before" || known === "operation") return false;
-  return !(known === "distraction-end" && landmark !== undefined);
+  return !(known === "distraction-end" && (landmarkDay !== undefined || from === "distraction-end"));
 }
 
 /** The caution of a split by what was known only later. */
-export function splitNotes(fields: readonly string[], landmark: number | undefined): readonly Note[] {
+export function splitNotes(fields: readonly string[], clock: Start): readonly Note[] {
   return fields
-    .filter((field) => isKnownAfter(field, landmark))
+    .filter((field) => isKnownAfter(field, clock))
     .map((field) => said({ code: "split-known-later", field: conditionField(field)?.label ?? field }));
 }

@@ -51,8 +51,13 @@ export function memberText({ crude, adjusted, holm }: FamilyMember, named: Named
     const unit = unitOfDifference(could);
     parts.push(`groups like these could have shown a ${could.kind} of ${withUnit(shownText(could.detectable, unit), unit)}`);
   }
-  if (named.test) parts.push(pText(adjusted?.differences[0]?.p ?? lead.p, holm));
+  if (named.test) parts.push(ownPText(lead, lines, pText(adjusted?.differences[0]?.p ?? lead.p, holm)));
   return `${parts.join("; ")}.`;
+}
+
+/** The p is the ratio’s; where the straight lines show no difference, it must not read as one. */
+function ownPText(lead: Difference, lines: Difference | null, p: string): string {
+  return lines && isShown(lead) && !isShown(lines) ? `of the ratio by itself ${p}, which the straight lines don’t bear out` : p;
 }
 
 /** Curves and classes have a test at most; of everything else too few are there. */

@@ -44,6 +44,14 @@ describe("several outcomes of the same two groups", () => {
     for (const { adjusted, lead } of members) if (adjusted) expect(lead).toBe(adjusted.differences[0]);
   });
 
+  test("an adjusted answer holds adjusted estimates alone: an index as it is would pass for one", async () => {
+    await using registry = await demoRegistry();
+    const { members } = await compareFamily(registry, { between, measures, adjust: ["ageAtSurgeryYears"] });
+    const differences = members.flatMap(({ adjusted }) => adjusted?.differences ?? []);
+    expect(differences.length).toBeGreaterThan(0);
+    for (const { adjustedFor, what } of differences) expect(adjustedFor, what).toEqual(["ageAtSurgeryYears"]);
+  });
+
   test("a covariate known only later gives no adjusted estimate, and the crude one leads", async () => {
     await using registry = await demoRegistry();
     const [member] = (await compareFamily(registry, { between, measures: ["surgery-to-consolidation"], adjust: ["gainMm"] })).members;

@@ -64,6 +64,13 @@ describe("a landmark day", () => {
     expect(derived.notes.map(({ code }) => code)).toContain("known-later");
   });
 
+  test("what the end of distraction tells is known to a clock that starts there, and to none that starts at surgery", async () => {
+    await using registry = await plans();
+    const codes = async (measure: string) => (await compare(registry, { measure, between })).notes.map(({ code }) => code);
+    expect(await codes("maturation")).not.toContain("split-known-later");
+    expect(await codes("surgery-to-consolidation")).toContain("split-known-later");
+  });
+
   test("a bone still being lengthened, ended or past its last film is not at the landmark", async () => {
     await using registry = await emptyRegistry();
     const held = [

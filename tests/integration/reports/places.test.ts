@@ -122,6 +122,14 @@ function trap() {
   return rowsOf({ person: segment.map((_, i) => aPerson(i + 1)), segment });
 }
 
+test("how soon an event came has no class, so nothing of a scheme is said beside it", async () => {
+  await using registry = await demoRegistry();
+  const notes = async (measure: string) => ((await ask(registry, { measure })) as MeasureAnswer).notes.map(({ code }) => code);
+  for (const measure of ["complication-incidence", "complication-return-to-theatre", "operations-per-segment"])
+    expect(await notes(measure), measure).not.toContain("from-memory");
+  expect(await notes("complication-worst")).toContain("from-memory");
+});
+
 describe("two groups on one line, with unlike gains", () => {
   test("the place says that no difference is shown at equal gain, and the caution stands beside it", async () => {
     await using registry = await emptyRegistry();
@@ -144,6 +152,8 @@ describe("two groups on one line, with unlike gains", () => {
     expect(JSON.stringify(told.tables) + told.sentences.join(" ")).not.toMatch(/\bp (below|0)|Holm/);
     const tested = await tellSideBySide(registry, { ...asked, test: true });
     expect(tested.sentences.join(" ")).toMatch(/Holm’s rule goes over 2 p values, of the 2 outcomes ticked\./);
+    // a ratio through nothing finds a difference on one line: its p is said to be its own
+    expect(tested.sentences.join(" ")).toMatch(/; of the ratio by itself p [^;]*, which the straight lines don’t bear out\./);
     expect(told.sentences.at(-1)).toMatch(/split/);
   });
 
