@@ -1,13 +1,14 @@
 import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { cpus, loadavg, tmpdir } from "node:os";
 import path from "node:path";
 import { chromium, type Page } from "playwright-core";
 import { build } from "@/lib/cli/setup/build.mjs";
 import { freePort, startServer } from "@/lib/cli/setup/serve.mjs";
 import { filledRegistry } from "./registry";
 
-// npm run bench:browser [SEGMENTS …]: how long a change of split takes in Chromium, from the change to the new answer on the screen, on a
-// warm server (of very many segments three splits are enough). Each split is asked twice: the first time it is worked out, the second time the answer is kept.
+// npm run bench:browser [SEGMENTS …]: how long a change of split takes in Chromium, from the change to the new answer, its figures and its numbers
+// on the screen, on a warm server (of very many segments three splits are enough). Each split is asked twice: the first time it is worked out, the
+// second time the answer is kept. Beside each line the load of the machine in that minute: above its number of processors, times are too long.
 
 const sizes = process.argv.slice(2).map(Number);
 const splits = [
@@ -24,11 +25,11 @@ const splits = [
 ];
 const places = ["/outcomes", "/outcomes/days-at-equal-gain", "/outcomes/healing-curve", "/outcomes/gain-against-plan"];
 
-/** Runs in every page: when a choice is made, and when the answer to it was painted. */
+/** Runs in every page: when a choice is made, and when all of the answer to it was painted, down to how it was worked out. */
 const clock = `
   addEventListener("change", () => sessionStorage.setItem("asked", String(Date.now())), { capture: true });
   new MutationObserver((_, watch) => {
-    if (!document.querySelector("main .answer")) return;
+    if (!document.querySelector("main .answer") || !document.querySelector("main .worked-out")) return;
     watch.disconnect();
     requestAnimationFrame(() => setTimeout(() => { window.answeredAt = Date.now(); }));
   }).observe(document, { childList: true, subtree: true });
@@ -53,7 +54,7 @@ function median(values: readonly number[]): number {
 function tell(name: string, changes: readonly Change[]): void {
   const of = (pick: (change: Change) => number) => median(changes.map(pick)).toFixed(0).padStart(6);
   console.log(
-    `${name.padEnd(44)} ${of(({ total }) => total)} ms, of these first byte ${of(({ server }) => server)} ms; page ${of(({ kilobytes }) => kilobytes)} kB (${changes.length} changes)`,
+    `${name.padEnd(44)} ${of(({ total }) => total)} ms, of these first byte ${of(({ server }) => server)} ms; page ${of(({ kilobytes }) => kilobytes)} kB (${changes.length} changes; load ${(loadavg()[0] ?? 0).toFixed(1)} of ${cpus().length})`,
   );
 }
 
