@@ -40,9 +40,12 @@ async function Answered({ question, clocks }: Props) {
     <main className="sheet" id="page">
       <h1 className="only-heard">Outcomes: {answer.definition.title.toLowerCase()}</h1>
       <QuestionSentence question={question} answer={answer} clocks={clocks} />
-      <p className="answer number">{noBreak(answerOf(answer, unit))}</p>
+      <p className="answer number" aria-live="polite">
+        {noBreak(answerOf(answer, unit))}
+      </p>
       {equalGain === null ? null : <p className="number">{noBreak(equalGain)}</p>}
       <Figure
+        key={`${answer.stamp} ${unit}`}
         wide={wide}
         narrow={draw(widths.narrow)}
         caption={captionOf(answer, { unit, cohort: describeWhere(where), crowded })}

@@ -26,7 +26,11 @@ export function PlacePage({ told, where, unit, sentence, children }: Props) {
     <main className="sheet" id="page">
       <h1 className="only-heard">Outcomes: {told.title}</h1>
       {sentence}
-      {answer === undefined ? null : <p className="answer number">{noBreak(answer)}</p>}
+      {answer === undefined ? null : (
+        <p className="answer number" aria-live="polite">
+          {noBreak(answer)}
+        </p>
+      )}
       {more.map((text) => (
         <p key={text} className="number">
           {noBreak(text)}
@@ -83,6 +87,7 @@ export function FigureAndNumbers({ figure, unit, stamp, where, alone = true }: F
   return (
     <section className="told-figure">
       <Figure
+        key={`${stamp} ${unit}`}
         wide={wide}
         narrow={figure.svg({ width: widths.narrow, ...shown })}
         caption={caption}

@@ -25,25 +25,25 @@ const splits = [
 ];
 const places = ["/outcomes", "/outcomes/days-at-equal-gain", "/outcomes/healing-curve", "/outcomes/gain-against-plan"];
 
-/** Runs in every page: when a choice is made, and when all of the answer to it was painted, down to how it was worked out. */
+/** Runs in the page: when a choice is made, and when the answer with another result reference, the last thing of a page, was painted. */
 const clock = `
-  addEventListener("change", () => sessionStorage.setItem("asked", String(Date.now())), { capture: true });
-  new MutationObserver((_, watch) => {
-    if (!document.querySelector("main .answer") || !document.querySelector("main .worked-out")) return;
-    watch.disconnect();
-    requestAnimationFrame(() => setTimeout(() => { window.answeredAt = Date.now(); }));
-  }).observe(document, { childList: true, subtree: true });
+  const reference = () => document.querySelector("main .worked-out code")?.textContent;
+  addEventListener("change", () => { window.asked = { at: performance.now(), before: reference() }; delete window.answeredAt; }, { capture: true });
+  new MutationObserver(() => {
+    if (window.asked === undefined || window.answeredAt !== undefined || reference() === window.asked.before) return;
+    window.answeredAt = null;
+    requestAnimationFrame(() => setTimeout(() => { window.answeredAt = performance.now(); }));
+  }).observe(document, { childList: true, subtree: true, characterData: true });
 `;
 
 type Change = { readonly total: number; readonly server: number; readonly kilobytes: number };
 
 async function change(page: Page, split: string): Promise<Change> {
   await page.getByLabel("Split by", { exact: true }).selectOption(split);
-  await page.waitForURL((url) => url.searchParams.get("by") === split);
-  await page.waitForFunction("window.answeredAt !== undefined", undefined, { polling: 20, timeout: 120_000 });
+  await page.waitForFunction(() => Number(Reflect.get(globalThis, "answeredAt")) > 0, undefined, { polling: 20, timeout: 120_000 });
   return page.evaluate<Change>(`(() => {
-    const [load] = performance.getEntriesByType("navigation");
-    return { total: window.answeredAt - Number(sessionStorage.getItem("asked")), server: load.responseStart - load.requestStart, kilobytes: load.decodedBodySize / 1024 };
+    const answer = performance.getEntriesByType("resource").findLast(({ name }) => new URL(name).searchParams.has("by"));
+    return { total: window.answeredAt - window.asked.at, server: answer.responseStart - answer.requestStart, kilobytes: answer.decodedBodySize / 1024 };
   })()`);
 }
 
@@ -54,7 +54,7 @@ function median(values: readonly number[]): number {
 function tell(name: string, changes: readonly Change[]): void {
   const of = (pick: (change: Change) => number) => median(changes.map(pick)).toFixed(0).padStart(6);
   console.log(
-    `${name.padEnd(44)} ${of(({ total }) => total)} ms, of these first byte ${of(({ server }) => server)} ms; page ${of(({ kilobytes }) => kilobytes)} kB (${changes.length} changes; load ${(loadavg()[0] ?? 0).toFixed(1)} of ${cpus().length})`,
+    `${name.padEnd(44)} ${of(({ total }) => total)} ms, of these first byte ${of(({ server }) => server)} ms; answer ${of(({ kilobytes }) => kilobytes)} kB (${changes.length} changes; load ${(loadavg()[0] ?? 0).toFixed(1)} of ${cpus().length})`,
   );
 }
 
