@@ -1,4 +1,6 @@
 // The cohort as JSON
+export { canonicalWhere } from "./canonical";
+export { CohortError, checkWhere, parseWhere } from "./check-where";
 export { describeOutside, describeWhere, valueWords } from "./describe";
 export { describeSplit, lowerFirst } from "./describe-split";
 export { conditionField, conditionFieldIds, conditionUnit, isDerivedField } from "./fields";
@@ -10,4 +12,4 @@ export { whereOf } from "./tree/from-tree";
 export type { CohortNode, ConditionNode, GroupNode } from "./tree/node";
 export { treeOf } from "./tree/to-tree";
 export { valueOfText } from "./value-of-text";
-export { CohortError, type Condition, canonicalWhere, checkWhere, fieldsNamed, isSet, parseWhere, type Where } from "./where";
+export { type Condition, fieldsNamed, isSet, type Where } from "./where";

@@ -1,6 +1,6 @@
 import type { Value } from "@/lib/codebook";
+import { CohortError } from "./check-where";
 import { conditionField, conditionUnit } from "./fields";
-import { CohortError } from "./where";
 
 /** One field of a split; `cuts` part a number field into bins, each from a cut up to under the next. */
 export type SplitField = { readonly id: string; readonly cuts: readonly number[] };
