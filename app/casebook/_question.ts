@@ -1,4 +1,5 @@
 import { type CasebookQuestion, casebookColumn, casebookColumns, casebookList, casebookLists } from "@/lib/answers";
+import { canBeFound } from "@/lib/codebook";
 import { CohortError, canonicalWhere, parseWhere, type Where } from "@/lib/cohorts";
 import type { Asked } from "../_page/asked";
 
@@ -24,7 +25,7 @@ const known = ["where", "search", "list", "columns", "sort", "order", "from", "a
 /** Reads the address. */
 export function readBookAsked(
   asked: Asked,
-  newestBatch: number,
+  { newestBatch, highestCase }: { readonly newestBatch: number; readonly highestCase: number },
 ): { readonly asked: BookAsked } | { readonly troubles: readonly Trouble[] } {
   const troubles: Trouble[] = [];
   const refuse = (parameter: string, expected: string) => void troubles.push({ parameter, expected });
@@ -36,7 +37,7 @@ export function readBookAsked(
   };
   const read: BookAsked = {
     where: readWhere(text("where"), refuse),
-    search: readSearch(text("search"), refuse),
+    search: readSearch(text("search"), highestCase, refuse),
     list: readList(text("list"), refuse),
     columns: readColumns(asked.columns, refuse),
     sort: readSort(text("sort"), refuse),
@@ -59,8 +60,11 @@ function readWhere(text: string | null, refuse: Refuse): Where {
   }
 }
 
-function readSearch(text: string | null, refuse: Refuse): string {
+/** A name or a local number finds nothing, and is refused before anything is asked with it. */
+function readSearch(text: string | null, highestCase: number, refuse: Refuse): string {
   if (text !== null && text.length > longestSearch) refuse("search", `at most ${longestSearch} characters`);
+  if (text !== null && !canBeFound(text, highestCase))
+    refuse("search", "numbers of cases, years, surgeons’ codes or words that are recorded");
   return text ?? "";
 }
 

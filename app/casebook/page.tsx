@@ -1,5 +1,5 @@
 import type { Metadata } from "next";
-import { type CasebookAnswer, casebook } from "@/lib/answers";
+import { type CasebookAnswer, casebook, highestCase } from "@/lib/answers";
 import { counted, grouped } from "@/lib/charts";
 import { registry } from "../_data/registry";
 import type { PageAsked } from "../_page/asked";
@@ -17,20 +17,23 @@ import { type BookAsked, questionOf, readBookAsked } from "./_question";
 export const metadata: Metadata = { title: "Casebook" };
 
 export default async function Casebook({ searchParams }: PageAsked) {
-  const { batch } = await (await registry()).state();
-  const read = readBookAsked(await searchParams, batch);
+  const open = await registry();
+  const known = { newestBatch: (await open.state()).batch, highestCase: await highestCase(open) };
+  const read = readBookAsked(await searchParams, known);
   if ("troubles" in read) return <NotUnderstood troubles={read.troubles} />;
-  return <Book asked={read.asked} />;
+  return <Book asked={read.asked} highestCase={known.highestCase} />;
 }
 
-async function Book({ asked }: { readonly asked: BookAsked }) {
+type BookProps = { readonly asked: BookAsked; readonly highestCase: number };
+
+async function Book({ asked, highestCase }: BookProps) {
   const answer = await casebook(await registry(), questionOf(asked));
   if (answer.held === 0) return <NothingHeld />;
   return (
     <main className="sheet" id="page">
       <h1 className="only-heard">Casebook</h1>
       <BookSentence asked={asked} />
-      <Search asked={asked} />
+      <Search asked={asked} highestCase={highestCase} />
       <p className="answer number">
         {answerWords(answer)}
         {asked.search === "" ? null : <span className="only-printed"> Searched for: {asked.search}.</span>}

@@ -49,8 +49,8 @@ async function find({ unit, typed, file }: Extract<WhoseAsked, { find: unknown }
   const once = eachOnce(read.numbers);
   const persons = await ring.persons(unit, [...once.keys()]);
   const found = [...once.values()].map((number, i) => {
-    const held = known.get(persons[i]?.person ?? "")?.case ?? null;
-    return { number, unit, case: held, listed: held !== null && listed.has(held) };
+    const { case: held, own } = known.get(persons[i]?.person ?? "") ?? { case: null, own: null };
+    return { number, unit, case: held, own, listed: held !== null && listed.has(held) };
   });
   return { found, from: read.from };
 }

@@ -15,6 +15,7 @@ export { type Completeness, type CompletenessItem, completeness } from "./casebo
 export { type CaseCorrectionAsked, correctCase, TypedWrongly } from "./casebook/correct";
 export { type CasebookKeys, casebookKeys, firstOf } from "./casebook/keys";
 export { type CasebookList, casebookList, casebookLists } from "./casebook/lists";
+export { highestCase } from "./casebook/search";
 export { type CohortAnswer, cohort, type FlowStep } from "./cohort/cohort";
 export { type CohortFlowAnswer, cohortFlow, type FlowLine } from "./cohort/flow";
 export { type CohortGroup, cohortGroups } from "./cohort/groups";

@@ -47,4 +47,5 @@ export {
   type Reason,
   reasons,
 } from "./reasons";
+export { canBeFound, wordsOfSearch } from "./search-words";
 export { type EventOrigin, type EventType, eventTypes, eventTypesByOrigin, noEventValues, originOf } from "./tables/event-types";

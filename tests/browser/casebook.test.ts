@@ -108,3 +108,27 @@ test("an empty registry says what would stand there", async () => {
   expect(await axeFaults(page)).toEqual([]);
   await page.context().close();
 });
+
+test("a name or a local number that is searched for stays in the tab, and in an address it is refused", async () => {
+  const page = await open();
+  const sent: string[] = [];
+  await page.goto(at("/casebook"), { waitUntil: "networkidle" });
+  page.on("request", (request) => sent.push(request.url()));
+  for (const typed of ["Quellthorpe", "femur Quellthorpe", "0187741", "987654"]) {
+    await page.getByRole("searchbox").fill(typed);
+    await page.getByRole("button", { name: "Find" }).click();
+    await page.getByRole("alert").filter({ hasText: "Nothing was sent" }).waitFor();
+    expect(await page.getByRole("alert").filter({ hasText: "Nothing was sent" }).innerText()).not.toContain(typed);
+  }
+  expect(await axeFaults(page)).toEqual([]);
+  expect(page.url()).toBe(at("/casebook"));
+  expect(sent).toEqual([]);
+  await page.getByRole("searchbox").fill("tib");
+  expect(await page.getByText("Nothing was sent").isVisible()).toBe(false);
+  await page.keyboard.press("Enter");
+  await page.waitForURL(at("/casebook?search=tib"));
+  await page.goto(at("/casebook?search=Quellthorpe"));
+  expect(await page.locator("main").innerText()).toContain("search must be numbers of cases, years");
+  expect(await page.content()).not.toContain("Quellthorpe");
+  await page.context().close();
+});

@@ -222,15 +222,18 @@ describe("of a dirty sheet, before any of it is kept", () => {
     expect(plain(await page.locator(".batch").first().innerText())).toContain("took batch 2 back");
   });
 
-  test("C7: two numbers are told to be two cases, joined in the tab, and parted at the command line", async () => {
+  test("C7: two numbers are told to be two cases, joined and parted in the tab, and parted at the command line", async () => {
     const before = JSON.parse(await lengthbook(own.data, ["batches", "--json"])).at(-1).contentHash;
     const [a = "", b = ""] = numbersOfMen();
-    await fromToday("whose a number is, and whether two are one patient’s");
-    await openKey();
-    await page.getByLabel("Local numbers, a line each").fill(`${a}\n${b}`);
-    await page.getByRole("button", { name: "Look them up" }).click();
-    await page.getByText("Are these two one patient?").waitFor();
-    steps++;
+    const lookUp = async (said: string) => {
+      await fromToday("whose a number is, and whether two are one patient’s");
+      await openKey();
+      await page.getByLabel("Local numbers, a line each").fill(`${a}\n${b}`);
+      await page.getByRole("button", { name: "Look them up" }).click();
+      await page.getByText(said).waitFor();
+      steps++;
+    };
+    await lookUp("Are these two one patient?");
     await page
       .getByRole("button", { name: /^Join case/ })
       .first()
@@ -243,7 +246,22 @@ describe("of a dirty sheet, before any of it is kept", () => {
     expect(held.joined).toHaveLength(1);
     const second = /what was case (\d+)/i.exec(await page.locator("main").innerText())?.[1];
     await lengthbook(own.data, ["part", String(second)]);
-    expect(JSON.parse(await lengthbook(own.data, ["batches", "--json"])).at(-1).contentHash).toBe(before);
+    const contentHash = async () => JSON.parse(await lengthbook(own.data, ["batches", "--json"])).at(-1).contentHash;
+    expect(await contentHash()).toBe(before);
+
+    // the way back, by the page
+    await lookUp("Are these two one patient?");
+    await page
+      .getByRole("button", { name: /^Join case/ })
+      .last()
+      .click();
+    await page.getByRole("status").filter({ hasText: "read as one patient from now on" }).waitFor();
+    await lookUp("These two are one patient");
+    await page.getByRole("button", { name: /^Part case \d+ from case \d+$/ }).click();
+    await page.waitForURL(/\?parted=\d+$/);
+    steps++;
+    counted("C7");
+    expect(await contentHash()).toBe(before);
   });
 });
 

@@ -64,12 +64,17 @@ export const clerkQuestions: readonly ClerkAsked[] = [
   {
     id: "C7",
     question: "Are these two numbers one patient, and how do I join or part them?",
-    walk: ["Today: whose a number is, and whether two are one patient’s", key, "type both numbers and look them up", "join them"],
+    walk: [
+      "Today: whose a number is, and whether two are one patient’s",
+      key,
+      "type both numbers and look them up",
+      "join them, or part them",
+    ],
     lines: [
       ["join", "--numbers-file", "two-numbers.txt", "--passphrase-file", "demo-data/passphrase.txt"],
       ["part", "CASE"],
     ],
-    beside: "Two that are one patient already are said to be, with the way to their case, where they are parted.",
+    beside: "Two that are one patient already are said to be, and parted there; the case’s own page parts them too.",
   },
   {
     id: "C8",

@@ -1,19 +1,15 @@
 "use client";
 
+import { PartForm } from "../_parts/part-form";
 import type { WhoseAsked, WhoseFound } from "../_whose/talk";
 
 type Props = { readonly found: readonly WhoseFound[]; readonly ask: (asked: WhoseAsked) => void; readonly busy: boolean };
 
-/** Two numbers looked up together: whether they are one case, and the way to make them one. */
+/** Two numbers looked up together: whether they are one case, and the way to make them one, or two again. */
 export function WhosePair({ found, ask, busy }: Props) {
   const [a, b] = found;
   if (found.length !== 2 || !a || !b || a.case === null || b.case === null) return null;
-  if (a.case === b.case)
-    return (
-      <p className="said sans">
-        These two are one patient: <a href={`/casebook/${a.case}`}>case {a.case}</a>. There they can be parted.
-      </p>
-    );
+  if (a.case === b.case) return <OnePatient number={a.case} owns={[a.own, b.own]} />;
   return (
     <div className="sans">
       <p>
@@ -25,6 +21,24 @@ export function WhosePair({ found, ask, busy }: Props) {
         <JoinButton first={a} second={b} ask={ask} busy={busy} />
         <JoinButton first={b} second={a} ask={ask} busy={busy} />
       </p>
+    </div>
+  );
+}
+
+/** A number that isn't the first of its patient can be parted: it gets its own case again. */
+function OnePatient({ number, owns }: { readonly number: number; readonly owns: readonly (number | null)[] }) {
+  const seconds = owns.filter((own): own is number => own !== null && own !== number);
+  return (
+    <div className="said sans">
+      <p>
+        These two are one patient: <a href={`/casebook/${number}`}>case {number}</a>. Parted, each gets its own again, with what came under
+        its number since. That is a batch, and can be taken back.
+      </p>
+      <div className="doings">
+        {seconds.map((second) => (
+          <PartForm key={second} second={second} from={number} />
+        ))}
+      </div>
     </div>
   );
 }

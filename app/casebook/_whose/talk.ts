@@ -11,8 +11,17 @@ export type WhoseAsked =
   /** Two numbers, as written, of one patient: the second becomes part of the first. */
   | { readonly join: { readonly unit: string; readonly first: string; readonly second: string } };
 
-/** A number as the clerk wrote it, and the case that it is; `null`: none is held under it. */
-export type WhoseFound = { readonly number: string; readonly case: number | null; readonly listed: boolean; readonly unit: string };
+/**
+ * A number as the clerk wrote it, and the case that it is; `null`: none is held under it. `own`: the number of the case that it was, or would be,
+ * by itself.
+ */
+export type WhoseFound = {
+  readonly number: string;
+  readonly case: number | null;
+  readonly own: number | null;
+  readonly listed: boolean;
+  readonly unit: string;
+};
 export type WhoseAnswer =
   | { readonly opened: { readonly units: readonly string[]; readonly cases: number; readonly listed: number } }
   | { readonly notOpened: string }

@@ -1,19 +1,29 @@
-import { type CodeField, fieldsOf, fold, healingStatuses, labelOfCode } from "@/lib/codebook";
+import { type CodeField, canBeFound, fieldsOf, fold, healingStatuses, labelOfCode, wordsOfSearch } from "@/lib/codebook";
 import type { Registry } from "@/lib/registry";
 import { columnOf } from "../frames/read";
-import type { Book } from "./book";
+import { stateAsOf } from "../question/state";
+import { type Book, bookOf } from "./book";
 import { surgeonCodes } from "./surgeons";
 
 type Test = (row: number) => boolean;
 type Table = "person" | "segment";
 
+/** The highest number of a case with a segment; 0 when there is none. */
+export async function highestCase(registry: Registry, asOf?: number): Promise<number> {
+  return highestOf(await bookOf(registry, await stateAsOf(registry, asOf)));
+}
+
+const highestOf = ({ cases }: Book) => cases.reduce((highest, number) => Math.max(highest, number), 0);
+
 /**
  * Rows in which every word of the search stands: a number is a case's number or a year of surgery, `s2` a surgeon, any other word the
  * beginning of a word among the codes recorded, or of a flag that is set. Blank: every row.
+ * @throws RangeError for a word that can stand in no case, a name for instance
  */
 export async function searchOf(registry: Registry, book: Book, search: string): Promise<Test> {
-  const words = [...new Set(fold(search).split(" "))].filter((word) => word !== "");
-  const tests = await Promise.all(words.map((word) => testOf(registry, book, word)));
+  if (!canBeFound(search, highestOf(book)))
+    throw new RangeError("casebook requires a search by numbers of cases, years, surgeons' codes or recorded words, received another");
+  const tests = await Promise.all(wordsOfSearch(search).map((word) => testOf(registry, book, word)));
   return (row) => tests.every((test) => test(row));
 }
 

@@ -6,8 +6,10 @@ import {
   casebookList,
   casebookLists,
   caseOf,
+  highestCase,
   usualColumns,
 } from "@/lib/answers";
+import { canBeFound } from "@/lib/codebook";
 import { valueWords } from "@/lib/cohorts";
 import { parseWords, Refusal, textOf, UsageError, wholeNumber } from "../arguments";
 import { cohortNamed } from "../cohort-words";
@@ -38,9 +40,11 @@ export const casebook: Command = {
     if (words.length === 1 && /^\d{1,9}$/.test(words[0] ?? "")) return oneCase(Number(words[0]), asOf);
     if (words.length > 0) throw new UsageError("casebook requires the number of one case, or no word at all");
     const question = { ...questionOf(values, args.includes("--json")), ...(asOf === undefined ? {} : { asOf }) };
-    const answer = await withRegistry(async (registry) =>
-      ask(registry, { ...question, where: await cohortNamed(registry, textOf(values, "where")) }),
-    );
+    const answer = await withRegistry(async (registry) => {
+      if (!canBeFound(question.search ?? "", await highestCase(registry, asOf)))
+        throw new UsageError("--search requires numbers of cases, years, surgeons' codes or words that are recorded");
+      return ask(registry, { ...question, where: await cohortNamed(registry, textOf(values, "where")) });
+    });
     return done(withFlatRows(answer), textOfAnswer(answer));
   },
 };

@@ -1,5 +1,6 @@
 import type { CaseAnswer } from "@/lib/answers";
 import { counted } from "@/lib/charts";
+import { PartForm } from "../../_parts/part-form";
 
 /** The numbers of the patient that were cases of their own, each with the way to part it again. */
 export function NumbersJoined({ answer: { case: number, joined } }: { readonly answer: CaseAnswer }) {
@@ -14,11 +15,7 @@ export function NumbersJoined({ answer: { case: number, joined } }: { readonly a
             <details className="sans">
               <summary>They are two patients after all</summary>
               <p>Each gets its own again, with what came under its number since. That is a batch, and can be taken back.</p>
-              <form action="/casebook/part" method="post">
-                <input type="hidden" name="person" value={second} />
-                <input type="hidden" name="case" value={number} />
-                <button type="submit">Part case {second} from this one</button>
-              </form>
+              <PartForm second={second} from={number} />
             </details>
           </li>
         ))}
