@@ -1,5 +1,6 @@
 import { mappingToKeep, refusedCsv } from "@/lib/intake";
 import type { Answer, Asked, FromWorker, Name, ToWorker } from "./_talk/messages";
+import { StopCameTooLate } from "./_worker/ask-server";
 import { commentShown } from "./_worker/comments";
 import { commitRows } from "./_worker/commit";
 import { openDoor } from "./_worker/door";
@@ -46,7 +47,7 @@ async function answer({ id, name, asked }: Extract<ToWorker, { id: number }>): P
     const respond = answers[name] as (asked: Asked<Name>, work: Work) => Promise<Answer<Name>>;
     say({ id, answer: await respond(asked, work) });
   } catch (error) {
-    say(control.signal.aborted ? { id, stopped: true } : { id, failed: failureOf(error) });
+    say(control.signal.aborted && !(error instanceof StopCameTooLate) ? { id, stopped: true } : { id, failed: failureOf(error) });
   } finally {
     running.delete(id);
   }

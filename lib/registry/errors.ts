@@ -34,6 +34,15 @@ export class UnitKeyRefused extends Error {
   }
 }
 
+/** A commit was told to stop when it had been written already. */
+export class StopTooLate extends Error {
+  override readonly name = "StopTooLate";
+
+  constructor(readonly batch: number) {
+    super(`the stop came too late: batch ${batch} was committed`);
+  }
+}
+
 /** The disk, the file or another process stood in the way. Nothing was committed. */
 export class NothingCommitted extends Error {
   override readonly name = "NothingCommitted";

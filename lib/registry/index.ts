@@ -3,6 +3,7 @@
 export { openRegistry, type OpenOptions, type Registry } from "./registry";
 export type { Check } from "./commit/check-brought";
 export type { CommitOptions } from "./commit/commit";
+export type { CommitPace } from "./pace";
 export type { LinesOptions } from "./background/commit-lines";
 export type { HeldRow } from "./read/rows";
 export type { CaseRow } from "./read/rows-of-case";
@@ -32,6 +33,6 @@ export { countNames } from "./counts";
 export { defaultSettings } from "./keep/settings";
 
 // Why it refuses
-export { NothingCommitted, type RowFinding, RowsRefused, UnitKeyRefused } from "./errors";
+export { NothingCommitted, type RowFinding, RowsRefused, StopTooLate, UnitKeyRefused } from "./errors";
 export { NotOnePatient } from "./join/not-one-patient";
 export { type OpenTrouble, RegistryNotOpened } from "@/db/errors";

@@ -36,7 +36,7 @@ export type Registry = {
   /**
    * Commits the lines of `encodeCommit` as they come, each checked on arrival; what the bytes' own iteration throws comes through. A large
    * commit has a thread of its own, so that this one goes on answering, and can be stopped wherever it is: nothing is then written.
-   * @throws WireError for a line that may not come in, TypeError for bytes that are no UTF-8, and what `commit` throws
+   * @throws WireError for a line that may not come in, TypeError for bytes that are no UTF-8, StopTooLate, and what `commit` throws
    */
   readonly commitLines: (bytes: AsyncIterable<Uint8Array>, options: LinesOptions) => Promise<CommitResult>;
   /** @throws RangeError when there is no such batch; NothingCommitted */
@@ -106,12 +106,13 @@ export async function openRegistry(folder: string, { create = false, check = che
     state: async () => stateOf(db),
     batches: async () => batchesIn(db),
     commit: (rows, options) => write(() => commitRows(db, rows, options, check)),
-    commitLines: (bytes, { at, signal, largeFrom }) =>
+    commitLines: (bytes, { at, signal, largeFrom, onPace }) =>
       commitLines(bytes, {
         task: { folder, at },
         signal,
         turn,
         newest,
+        onPace,
         // a check of the caller's own stays in the caller's thread
         largeFrom: check === checkRows ? largeFrom : Number.POSITIVE_INFINITY,
         here: ({ rows, ...told }) => inTransaction(db, () => commitRows(db, rows, { ...told, at }, check)),

@@ -143,11 +143,33 @@ test("every byte of a body above 10 MB arrives: its last line is the one refused
   expect(await isEmpty()).toBe(true);
 });
 
+describe("a commit that its tab named", () => {
+  const ask = (name: string, method: string, headers: Record<string, string> = { origin: registry.address }) =>
+    fetch(`${registry.address}/intake/commit/${name}`, { method, headers });
+
+  test("a stop that comes before it holds, and nothing is kept", async () => {
+    const name = "bcdfghjklmnpqrst";
+    expect(await (await ask(name, "GET")).json()).toBeNull();
+    expect(await (await ask(name, "DELETE")).json()).toEqual({ batch: null });
+    expect(await send({ headers: { "x-commit": name }, body: good })).toMatchObject({ status: 503 });
+    expect(await isEmpty()).toBe(true);
+  });
+
+  test("its stop comes from the registry's own pages, and names a commit as tabs do", async () => {
+    expect((await ask("bcdfghjklmnpqrst", "DELETE", { origin: "http://evil.example" })).status).toBe(403);
+    for (const name of ["quornaruthe", "0187740", "bcdfghjklmnpqrstb"]) expect((await ask(name, "DELETE")).status).toBe(400);
+  });
+});
+
 test("what is good is kept, once; another key is refused, and the sealed key comes down without the key", async () => {
   const random = (length: number) => new Uint8Array(length).fill(length);
   const recoveryCode = "01234-56789-ABCDE-FGHJK-MNPQR-STVWX";
   const unitKey = await sealUnitKey(makeUnitKey(random), { passphrase: "fifteen characters", recoveryCode, random });
-  const first = await send({ body: commitOf([{ table: "person", row: personRow }], { unitKey }) });
+  // told to stop when it is written, it says so
+  const first = await send({
+    headers: { "x-commit": "tsrqpnmlkjhgfdcb" },
+    body: commitOf([{ table: "person", row: personRow }], { unitKey }),
+  });
   expect(first).toMatchObject({ status: 200 });
   if (first === "broken off") throw new Error("the server hung up");
   expect(JSON.parse(first.body)).toMatchObject({
@@ -156,6 +178,11 @@ test("what is good is kept, once; another key is refused, and the sealed key com
     changed: { person: 0 },
     unchanged: { person: 0 },
   });
+  const late = await fetch(`${registry.address}/intake/commit/tsrqpnmlkjhgfdcb`, {
+    method: "DELETE",
+    headers: { origin: registry.address },
+  });
+  expect(await late.json()).toEqual({ batch: 1 });
   const second = await send({ body: good });
   expect(second === "broken off" ? second : JSON.parse(second.body)).toMatchObject({ batch: null, unchanged: { person: 1 } });
   const other = await sealUnitKey(

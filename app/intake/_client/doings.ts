@@ -2,7 +2,6 @@ import { counted } from "@/lib/charts";
 import { type Mapping, parseMapping } from "@/lib/intake";
 import type { Asked } from "../_talk/messages";
 import type { IntakeStore } from "./store";
-import { stoppedWords } from "./trouble";
 
 /** Brings files in: sheets go to the worker, a mapping is taken as what the person says. */
 export async function bringFiles(store: IntakeStore, files: readonly File[]): Promise<void> {
@@ -87,13 +86,14 @@ export function sayMapping(store: IntakeStore, change: Partial<Mapping>): void {
   store.say({ mapping: { ...store.state.said.mapping, ...change } });
 }
 
-/** Commits. A stop may come too late: what the registry then holds is asked, and said. */
+/** Commits. What the page shows of a registry that has moved on meanwhile, by a stop that came too late or another tab, is worked through anew. */
 export async function commit(store: IntakeStore): Promise<void> {
-  await store.askDoor();
-  const before = store.state.door?.batch ?? 0;
+  const before = store.state.door?.batch;
   const receipt = await store.atWork("commit", "commit", { corrections: store.state.corrections });
   if (!receipt) {
-    await settleStop(store, before);
+    const { trouble } = store.state;
+    await store.askDoor();
+    store.set({ trouble, stale: store.state.door?.batch !== before });
     return;
   }
   const { batch } = receipt;
@@ -102,18 +102,4 @@ export async function commit(store: IntakeStore): Promise<void> {
   if (batch) store.set({ key: { is: "open", how: "opened", recoveryCode: null } });
   store.set({ receipt, spoken: batch === null ? "Nothing was new." : `Kept, as batch ${batch}.` });
   await store.askDoor();
-}
-
-const writingMs = 1000;
-
-/** A commit that was stopped: whether its rows were written is told once the registry has had the time to write them. */
-async function settleStop(store: IntakeStore, before: number): Promise<void> {
-  if (store.state.trouble !== null) return;
-  store.set({ trouble: "Stopping. The registry is asked whether it had written the rows already." });
-  await new Promise((resolve) => setTimeout(resolve, writingMs));
-  await store.askDoor();
-  const after = store.state.door?.batch ?? before;
-  const tooLate = `The stop came too late: the rows were kept, as batch ${after}. To take them back, go to Today and take batch ${after} back.`;
-  const trouble = after > before ? tooLate : stoppedWords;
-  store.set({ stale: after > before, trouble, spoken: trouble });
 }

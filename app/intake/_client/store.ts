@@ -82,9 +82,7 @@ export class IntakeStore {
     try {
       return await errand.answer;
     } catch (error) {
-      // a commit that was stopped may have been too far: whoever asked for it finds out before anything is said
-      const silent = error instanceof Stopped && what === "commit";
-      if (this.errand === mine && !silent) this.set({ trouble: troubleOf(error), spoken: troubleOf(error) });
+      if (this.errand === mine) this.set({ trouble: troubleOf(error), spoken: troubleOf(error) });
       return null;
     } finally {
       if (this.errand === mine) {

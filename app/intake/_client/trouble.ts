@@ -3,7 +3,7 @@ import { Stopped, WorkFailed } from "./worker-door";
 const lost =
   "The part of this page that works on your file gave up, perhaps for want of memory. Nothing was sent. Reload the page, and bring the file again, in parts if it is a large one.";
 
-export const stoppedWords = "Stopped. Nothing was changed.";
+const stoppedWords = "Stopped. Nothing was changed.";
 
 /** What went wrong, in words for people. Messages that were made for programs stay out. */
 export function troubleOf(error: unknown): string {

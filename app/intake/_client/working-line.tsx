@@ -1,6 +1,7 @@
 "use client";
 
 import { useEffect, useState } from "react";
+import { grouped } from "@/lib/charts";
 import type { Pace } from "../_talk/messages";
 import type { Working } from "./state";
 import type { IntakeStore } from "./store";
@@ -14,6 +15,9 @@ const words: Readonly<Record<Pace["step"], string>> = {
   check: "Checking rows",
   compare: "Comparing rows with each other and with what is held",
   send: "Making the stripped rows ready",
+  take: "Sending the stripped rows",
+  write: "The registry writes the rows",
+  seal: "The registry works out the batch’s content hash",
 };
 const atFirst: Readonly<Record<Working["what"], string>> = {
   arrive: "Opening the file",
@@ -36,7 +40,7 @@ export function WorkingLine({ store, working, trouble }: Props) {
     );
   if (working === null || !lasts) return null;
   const { what, pace } = working;
-  // once all is on its way nothing is counted any more
+  // what is done so far isn't counted while the next step hasn't been heard of
   const counted = pace === null || pace.of < 2 || (what === "commit" && pace.done >= pace.of) ? null : pace;
   const said = pace === null || (counted === null && what === "commit") ? atFirst[what] : words[pace.step];
   return (
@@ -52,8 +56,10 @@ export function WorkingLine({ store, working, trouble }: Props) {
   );
 }
 
-function paceWords({ done, of }: Pace): string {
-  return `${done} of ${of}`;
+/** What is on its way is counted in bytes, all else in rows. */
+function paceWords({ step, done, of }: Pace): string {
+  const words = (n: number) => (step === "take" ? (n / 1e6).toFixed(1) : grouped(n));
+  return `${words(done)} of ${words(of)}${step === "take" ? " MB" : ""}`;
 }
 
 /** Work that is over sooner than the eye takes it in isn't shown at all. */

@@ -1,4 +1,5 @@
 import type { CodedRow, Finding, Mapping, Progress, RowAnswer } from "@/lib/intake";
+import type { PaceOfCommit } from "./commit";
 import type { Door } from "./door";
 import type { Receipt } from "./receipt";
 import type { Arrived, CommentShown, RefusedShown, View } from "./view";
@@ -30,7 +31,7 @@ export type Asked<N extends Name> = Questions[N]["asked"];
 export type Answer<N extends Name> = Questions[N]["answer"];
 
 /** How far long work is. */
-export type Step = Progress["step"] | "arrive" | "held" | "send";
+export type Step = Progress["step"] | "arrive" | "held" | "send" | PaceOfCommit["step"];
 export type Pace = { readonly step: Step; readonly done: number; readonly of: number };
 
 export type ToWorker = { readonly id: number; readonly name: Name; readonly asked: Asked<Name> } | { readonly stop: number };

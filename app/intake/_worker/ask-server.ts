@@ -5,6 +5,13 @@ export class ServerRefused extends Error {
   override readonly name = "ServerRefused";
 }
 
+/** A commit had been written when it was told to stop. */
+export class StopCameTooLate extends ServerRefused {
+  constructor(batch: number) {
+    super(`The stop came too late: the rows were kept, as batch ${batch}. To take them back, go to Today and take batch ${batch} back.`);
+  }
+}
+
 const notReached = "Lengthbook’s server could not be reached. It may have been stopped: start it again, then try once more.";
 
 /** A reply that holds what was asked. @throws ServerRefused with the server's own sentence */

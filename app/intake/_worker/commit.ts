@@ -1,13 +1,15 @@
 import { countFindings, encodeCommit } from "@/lib/intake";
+import { commitHeader, type PaceOfCommit, type StoppedCommit } from "../_talk/commit";
 import type { Asked } from "../_talk/messages";
 import type { Receipt } from "../_talk/receipt";
-import { askServer } from "./ask-server";
+import { askServer, StopCameTooLate } from "./ask-server";
 import { correctedIn } from "./changes";
 import { allFindings } from "./findings";
 import { preparedOf } from "./prepare";
-import type { Session, Work } from "./session";
+import { random, type Session, type Work } from "./session";
 
 const linesAChunk = 4000;
+const askEveryMs = 250;
 
 /** Sends the stripped rows: field ids, codes, numbers and counts, and nothing else. */
 export async function commitRows(session: Session, { corrections }: Asked<"commit">, { signal, pace }: Work): Promise<Receipt> {
@@ -26,10 +28,53 @@ export async function commitRows(session: Session, { corrections }: Asked<"commi
   session.held = null;
   session.beside = null;
   session.door = null;
-  const response = await askServer("/intake/commit", { method: "POST", body, signal });
-  const receipt = (await response.json()) as Receipt;
+  const receipt = await sent(body, { signal, pace });
   if (session.key) session.key = { ...session.key, toKeep: null };
   return receipt;
+}
+
+/** Sends the rows, asking now and then how far the server is with them; told to stop, it has the server stop and hears what came of it. */
+async function sent(body: Blob, { signal, pace }: Work): Promise<Receipt> {
+  const address = `/intake/commit/${nameOfCommit()}`;
+  const connection = new AbortController();
+  const headers = { [commitHeader]: address.slice(address.lastIndexOf("/") + 1) };
+  const reply = askServer("/intake/commit", { method: "POST", body, headers, signal: connection.signal });
+  const over = new AbortController();
+  const told = new Promise<never>((_, reject) => {
+    signal.addEventListener("abort", () => stopped(address).then(reject, reject), { once: true, signal: over.signal });
+  });
+  const asking = setInterval(() => void askPace(address, pace), askEveryMs);
+  try {
+    signal.throwIfAborted();
+    // a reply that breaks off after the word to stop is that word's doing
+    const response = await Promise.race([reply.catch((error: unknown) => (signal.aborted ? told : Promise.reject(error))), told]);
+    return (await response.json()) as Receipt;
+  } finally {
+    clearInterval(asking);
+    over.abort();
+    connection.abort();
+    // nobody waits for it any more
+    reply.catch(() => undefined);
+  }
+}
+
+/** @returns why the commit gives no receipt: it was stopped, or had been written when the word came */
+async function stopped(address: string): Promise<Error> {
+  const response = await askServer(address, { method: "DELETE" });
+  const { batch } = (await response.json()) as StoppedCommit;
+  return batch === null ? new DOMException("the commit was stopped", "AbortError") : new StopCameTooLate(batch);
+}
+
+async function askPace(address: string, pace: Work["pace"]): Promise<void> {
+  // how far it is matters less than that it goes on
+  const response = await fetch(address).catch(() => null);
+  const now = response?.ok ? ((await response.json()) as PaceOfCommit | null) : null;
+  if (now !== null) pace(now);
+}
+
+/** Letters by chance that make no word. */
+function nameOfCommit(): string {
+  return Array.from(random(16), (byte) => "bcdfghjklmnpqrst"[byte % 16]).join("");
 }
 
 /** A body by chunks, so that a stop is heard while it grows. */

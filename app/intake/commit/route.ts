@@ -1,8 +1,10 @@
 import { registry } from "../../_data/registry";
 import { guarded, refusalOf } from "../../_page/door";
 import { bytesOf } from "../_server/bytes-of";
+import { commitAs } from "../_server/commits";
 import { receiptOf } from "../_server/receipt-of";
 import { refused, refusedBecause } from "../_server/refusals";
+import { commitHeader, commitName } from "../_talk/commit";
 
 export const dynamic = "force-dynamic";
 
@@ -19,15 +21,25 @@ async function committed(request: Request): Promise<Response> {
   if (foreign !== null) return refused(403, "not-from-here", foreign);
   if (request.headers.get("content-type") !== "application/x-ndjson")
     return refused(415, "not-rows", "Rows come as application/x-ndjson, one a line.");
+  // a person who closes the tab stops the commit too
+  let stop = request.signal;
   try {
     const open = await registry();
     const at = new Date().toISOString().replace(/\.\d+Z$/, "Z");
-    // a person who stops, or closes the tab, stops the commit
-    const committed = await open.commitLines(bytesOf(request), { at, signal: request.signal });
+    const committed = await commitAs(nameOf(request), ({ signal, onPace }) => {
+      stop = AbortSignal.any([request.signal, signal]);
+      const bytes = bytesOf(request, (done, of) => onPace({ step: "take", done, of }));
+      return open.commitLines(bytes, { at, onPace, signal: stop });
+    });
     return Response.json(receiptOf(committed, await open.waiting()));
   } catch (error) {
-    // nobody is there any more to be told
-    if (request.signal.aborted) return refused(503, "stopped", "The commit was stopped. Nothing was kept.");
+    if (stop.aborted) return refused(503, "stopped", "The commit was stopped. Nothing was kept.");
     return refusedBecause(error);
   }
+}
+
+/** The name that the tab gave, or one that nobody else knows. */
+function nameOf({ headers }: Request): string {
+  const name = headers.get(commitHeader);
+  return name !== null && commitName.test(name) ? name : crypto.randomUUID();
 }

@@ -2,11 +2,12 @@ import { existsSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
-import { NothingCommitted } from "../errors";
+import { NothingCommitted, StopTooLate } from "../errors";
+import type { OnPace } from "../pace";
 import type { Turns } from "../turns";
 import type { CommitResult } from "../types";
 import { errorOf } from "./failure";
-import type { FromWorker, Task, ToWorker } from "./talk";
+import type { Answer, FromWorker, Task, ToWorker } from "./talk";
 
 const name = "start-worker.mjs";
 const stopped = "the commit was stopped; nothing was committed";
@@ -19,10 +20,10 @@ function workerFile(): string {
     : join(/* turbopackIgnore: true */ process.cwd(), "lib", "registry", "background", name);
 }
 
-type Thread = { readonly worker: Worker; readonly ask: (message: ToWorker) => Promise<FromWorker> };
+type Thread = { readonly worker: Worker; readonly ask: (message: ToWorker) => Promise<Answer> };
 
 /** A thread for a task. Each message is answered; one that ends without an answer, now or long ago, was stopped. */
-function threadFor(task: Task): Thread {
+function threadFor(task: Task, onPace: OnPace): Thread {
   const worker = new Worker(/* turbopackIgnore: true */ workerFile(), { workerData: task, execArgv: [] });
   const ended = new Promise<never>((_, reject) => {
     worker.once("error", reject);
@@ -30,8 +31,12 @@ function threadFor(task: Task): Thread {
   });
   // a thread that ends when nobody waits for it is no error
   ended.catch(() => undefined);
+  let answered: (answer: Answer) => void = () => undefined;
+  worker.on("message", (said: FromWorker) => ("pace" in said ? onPace(said.pace) : answered(said)));
   const ask = async (message: ToWorker) => {
-    const answer = new Promise<FromWorker>((resolve) => worker.once("message", resolve));
+    const answer = new Promise<Answer>((resolve) => {
+      answered = resolve;
+    });
     worker.postMessage(message);
     const said = await Promise.race([answer, ended]);
     if ("failed" in said) throw errorOf(said.failed);
@@ -46,6 +51,7 @@ export type WorkerOptions = {
   readonly turn: Turns;
   /** The newest batch. */
   readonly newest: () => number;
+  readonly onPace?: OnPace | undefined;
 };
 
 /** The commit itself, in its turn. A stop that came after the thread had committed is told as such. */
@@ -55,7 +61,7 @@ async function end({ ask }: Thread, newest: () => number): Promise<CommitResult>
     const said = await ask({ end: true });
     if ("done" in said) return said.done;
   } catch (error) {
-    if (error instanceof NothingCommitted && newest() > before) throw new Error(`the stop came too late: batch ${newest()} was committed`);
+    if (error instanceof NothingCommitted && newest() > before) throw new StopTooLate(newest());
     throw error;
   }
   throw new TypeError("commitInWorker requires a result at the end, received another word");
@@ -69,9 +75,9 @@ async function end({ ask }: Thread, newest: () => number): Promise<CommitResult>
 export async function commitInWorker(
   task: Task,
   pieces: AsyncIterable<string>,
-  { signal, turn, newest }: WorkerOptions,
+  { signal, turn, newest, onPace = () => undefined }: WorkerOptions,
 ): Promise<CommitResult> {
-  const thread = threadFor(task);
+  const thread = threadFor(task, onPace);
   const stop = () => void thread.worker.terminate();
   signal?.addEventListener("abort", stop, { once: true });
   try {

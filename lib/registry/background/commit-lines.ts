@@ -9,7 +9,7 @@ import type { Task } from "./talk";
 /** Characters of a commit that is done at once: a few thousand rows, a fraction of a second. A thread's start takes longer. */
 const small = 4_000_000;
 
-export type LinesOptions = Pick<CommitOptions, "at"> & {
+export type LinesOptions = Pick<CommitOptions, "at" | "onPace"> & {
   /** Stops the commit wherever it is: nothing is then written. */
   readonly signal?: AbortSignal;
   /** Characters above which a commit has a thread of its own. */

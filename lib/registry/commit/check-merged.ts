@@ -2,6 +2,7 @@ import type { Connection } from "@/db/open";
 import type { FindingCode, TableName } from "@/lib/codebook";
 import type { Finding, StrippedRows } from "@/lib/intake";
 import { type RowFinding, RowsRefused } from "../errors";
+import { type OnPace, tickOf } from "../pace";
 import { columnsOfRow, fromByEntity } from "../read/row-sql";
 import { rowMaker } from "../read/rows";
 import type { FindingCounts } from "../types";
@@ -9,7 +10,7 @@ import { keyText, layoutOf } from "./cells";
 import { type Check, located } from "./check-brought";
 
 /** Segments that the batch touched and that the check of brought rows can't have seen whole. */
-export type Touched = { readonly batch: number; readonly touched: ReadonlySet<number> };
+export type Touched = { readonly batch: number; readonly touched: ReadonlySet<number>; readonly onPace?: OnPace | undefined };
 
 const isError = ({ severity }: Finding) => severity === "error";
 const segmentsAtOnce = 500;
@@ -53,14 +54,16 @@ function inBrought(finding: RowFinding, held: StrippedRows, brought: StrippedRow
  * @returns how often each `ask` stands
  * @throws RowsRefused
  */
-export function requireMerged(db: Connection, { batch, touched }: Touched, brought: StrippedRows, check: Check): FindingCounts {
+export function requireMerged(db: Connection, { batch, touched, onPace }: Touched, brought: StrippedRows, check: Check): FindingCounts {
   const asks: { [C in FindingCode]?: number } = {};
   if (touched.size === 0) return asks;
   const read = readerOf(db, batch);
   const entities = [...touched];
+  const tick = tickOf(onPace, "check", () => entities.length);
   for (let from = 0; from < entities.length; from += segmentsAtOnce) {
     const held = read(entities.slice(from, from + segmentsAtOnce));
     const findings = check(held);
+    held.segment.forEach(tick);
     if (findings.some(isError)) {
       throw new RowsRefused(located(held, check, isError).map((finding) => inBrought(finding, held, brought)));
     }

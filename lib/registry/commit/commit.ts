@@ -9,6 +9,7 @@ import { requireAt } from "../keep/at";
 import { enterBatch, enterFindings, newestBatch } from "../keep/ledger";
 import { settingsAsOf } from "../keep/settings";
 import { keepUnitKey } from "../keep/unit-key";
+import { type OnPace, tickOf } from "../pace";
 import { hashAsOf } from "../read/content-hash";
 import type { CommitResult, FindingCounts, Settings } from "../types";
 import { type Check, requireChecked } from "./check-brought";
@@ -29,6 +30,8 @@ export type CommitOptions = {
   readonly unitKey?: UnitKeyRecord;
   /** How many cells say something else than a correction and the sheet before it, and are to be taken: a person was asked and chose the sheet. */
   readonly overCorrections?: number;
+  /** Hears how far the commit is. */
+  readonly onPace?: OnPace;
 };
 type Written = Pick<CommitResult, "committed" | "changed" | "unchanged">;
 
@@ -73,7 +76,7 @@ function sumOfFindings(a: FindingCounts, b: FindingCounts): FindingCounts {
  * @throws UnitKeyRefused when a key is brought that isn't the registry's
  */
 export function commitRows(db: Connection, rows: StrippedRows, options: CommitOptions, check: Check): CommitResult {
-  const { at, findings = {}, unitKey, overCorrections = 0 } = options;
+  const { at, findings = {}, unitKey, overCorrections = 0, onPace } = options;
   requireAt(at);
   requireChecked(rows, check);
   const newest = newestBatch(db);
@@ -81,15 +84,16 @@ export function commitRows(db: Connection, rows: StrippedRows, options: CommitOp
   if (unitKey) keepUnitKey(db, unitKey);
   const batch = (newest?.batch ?? 0) + 1;
   const corrections = correctionGuard(db, batch, { take: overCorrections > 0 });
-  const work: Work = { batch, parents: parentsIn(db), touched: touchedIn(db), findings: [], corrections };
+  const tick = tickOf(onPace, "write", () => tableNames.reduce((sum, table) => sum + rows[table].length, 0));
+  const work: Work = { batch, parents: parentsIn(db), touched: touchedIn(db), findings: [], corrections, tick };
   const written = writeAll(db, rows, work);
   requireTaken(corrections, overCorrections);
   const heldBack = corrections?.heldBack() ?? 0;
   const kept: FindingCounts = heldBack === 0 ? {} : { "changed-since-last": heldBack };
   const counts = addCounts(written.committed, written.changed);
   if (sumOf(counts) === 0) return { batch: null, ...written, asks: kept, contentHash: newest?.contentHash ?? hashAsOf(db, 0) };
-  const asks = sumOfFindings(kept, requireMerged(db, { batch, touched: work.touched.segments }, rows, check));
-  const contentHash = hashAsOf(db, batch);
+  const asks = sumOfFindings(kept, requireMerged(db, { batch, touched: work.touched.segments, onPace }, rows, check));
+  const contentHash = hashAsOf(db, batch, onPace);
   enterBatch(db, { batch, kind: "intake", at, counts, contentHash, undoes: null });
   enterFindings(db, batch, sumOfFindings(findings, asks));
   return { batch, ...written, asks, contentHash };

@@ -22,6 +22,8 @@ export type Work = {
   readonly findings: RowFinding[];
   /** Corrections that stand; `null`: none does. */
   readonly corrections: CorrectionGuard | null;
+  /** Counts a row. */
+  readonly tick: () => void;
 };
 type TableWork = Work & {
   readonly layout: Layout;
@@ -89,6 +91,7 @@ export function writeTable(
   const tableWork: TableWork = { ...work, layout, ownPlaces, statements: statementsOf(db, table), overlay: overlayOf(layout) };
   for (const merged of mergeRepeats(layout, rows, work.findings, skip)) {
     const fate = writeRow(tableWork, merged);
+    work.tick();
     if ("code" in fate) work.findings.push(fate);
     else {
       work.touched.note(table, fate);

@@ -3,6 +3,7 @@ import type { Connection } from "@/db/open";
 import { type Field, fieldsOf, type TableName, tableNames } from "@/lib/codebook";
 import { inView } from "../join/in-view";
 import { type JoinView, joinViewAsOf } from "../join/join-view";
+import { type OnPace, tickOf } from "../pace";
 import { lineOf, lineSql } from "./line-sql";
 import { columnsOfRow, fromAsOf, naturalOrder } from "./row-sql";
 
@@ -50,9 +51,10 @@ function* linesInView(db: Connection, table: TableName, { batch, view }: Asked):
   for (const row of inView(view, table, rows.iterate({ batch }) as Iterable<Raw>)) yield write(row);
 }
 
-function addTable(hash: Hash, lines: Iterable<string>): void {
+function addTable(hash: Hash, lines: Iterable<string>, tick: () => void): void {
   let text = "";
   for (const line of lines) {
+    tick();
     text += line;
     if (text.length > enough) {
       hash.update(text);
@@ -62,15 +64,25 @@ function addTable(hash: Hash, lines: Iterable<string>): void {
   hash.update(text);
 }
 
+function rowsIn(db: Connection, table: TableName, batch: number): number {
+  return Number(
+    db
+      .prepare(`SELECT count(*) ${fromAsOf(table)}`)
+      .pluck()
+      .get({ batch }),
+  );
+}
+
 /**
  * SHA-256 of what the registry held as of a batch: tables in codebook order, rows in the order of their natural keys, one line of
  * canonical JSON each, `{"table":"score","row":{"person":"…","scoreCode":"…","scoreDay":12,"scoreValue":80}}`. Numbers of identities
  * and batches are no part of it, so the same cases give the same hash however they came in. A patient with several numbers stands once,
  * under the first.
  */
-export function hashAsOf(db: Connection, batch: number): string {
+export function hashAsOf(db: Connection, batch: number, onPace?: OnPace): string {
   const hash = createHash("sha256");
   const asked = { batch, view: joinViewAsOf(db, batch) };
-  for (const table of tableNames) addTable(hash, asked.view === null ? linesInSql(db, table, batch) : linesInView(db, table, asked));
+  const tick = tickOf(onPace, "seal", () => tableNames.reduce((sum, table) => sum + rowsIn(db, table, batch), 0));
+  for (const table of tableNames) addTable(hash, asked.view === null ? linesInSql(db, table, batch) : linesInView(db, table, asked), tick);
   return hash.digest("hex");
 }

@@ -1,7 +1,7 @@
 import { setImmediate } from "node:timers/promises";
 import { expect, test } from "vitest";
 import { type Commit, checkRows, encodeCommit, WireError } from "@/lib/intake";
-import { NothingCommitted, type Registry, RowsRefused, UnitKeyRefused } from "@/lib/registry";
+import { type CommitPace, NothingCommitted, type Registry, RowsRefused, StopTooLate, UnitKeyRefused } from "@/lib/registry";
 import { at, fresh, noCheck } from "./folder";
 import { aPerson, aSegment, manyRows, rowsOf } from "./rows";
 
@@ -151,8 +151,9 @@ test("a commit that is stopped at any moment has written all of its rows or none
     }
     const outcome = await registry.commitLines(lines(), { ...inThread, signal: stop.signal }).then(
       () => "committed",
-      (error: unknown) => (error instanceof NothingCommitted ? "nothing" : "too late"),
+      (error: unknown) => (error instanceof NothingCommitted ? "nothing" : error instanceof StopTooLate ? "too late" : String(error)),
     );
+    expect(["committed", "nothing", "too late"]).toContain(outcome);
     expect(await registry.state()).toMatchObject({ batch: outcome === "nothing" ? 0 : 1 });
     stopped.push(outcome === "nothing");
     await registry.commitLines(pieces(text), inThread);
@@ -160,6 +161,24 @@ test("a commit that is stopped at any moment has written all of its rows or none
   }
   // at least the earliest was in time
   expect(stopped[0]).toBe(true);
+});
+
+test("a thread tells how far it is: rows written, then looked at beside what was held, then gone into the hash", async () => {
+  const registry = await registryWithCheck();
+  const paces: CommitPace[] = [];
+  await registry.commitLines(pieces(whole(manyRows(5000))), { ...inThread, onPace: (pace) => paces.push(pace) });
+  expect([...new Set(paces.map(({ step }) => step))]).toEqual(["write", "seal"]);
+  for (const step of ["write", "seal"]) {
+    const own = paces.filter((pace) => pace.step === step);
+    expect(own.map(({ done }) => done)).toEqual([0, 2000, 4000, 6000, 8000, 10_000].slice(0, own.length));
+    expect(own.length).toBeGreaterThan(4);
+    expect(new Set(own.map(({ of }) => of))).toEqual(new Set([10_000]));
+  }
+  const later = manyRows(5000);
+  const changed = rowsOf({ segment: later.segment.map((row) => ({ ...row, gainMm: 51.5 })) });
+  const more: CommitPace[] = [];
+  await registry.commitLines(pieces(whole(changed)), { ...inThread, onPace: (pace) => more.push(pace) });
+  expect([...new Set(more.map(({ step }) => step))]).toEqual(["write", "check", "seal"]);
 });
 
 test("a registry with a check of its caller's own commits in its caller's thread", async () => {
