@@ -174,10 +174,16 @@ const words: Readonly<Record<FindingCode, Words>> = {
     expected: "last seen not before consolidation",
     mend: "Kept. Check both dates: a film may have been read later.",
   },
-  "repeats-conflict": ({ other }) => ({
-    expected: "the same value in every row of one patient or segment",
-    mend: `Make the two agree: row ${other} says otherwise.`,
-  }),
+  "repeats-conflict": ({ other }) =>
+    other === undefined
+      ? {
+          expected: "the same value in two columns of one patient and day",
+          mend: "Make the two agree, or give each its own date: another column of this row says otherwise of the same day.",
+        }
+      : {
+          expected: "the same value in every row of one patient or segment",
+          mend: `Make the two agree: row ${other} says otherwise.`,
+        },
   "ids-differ-by-zeros": ({ other }) => ({
     expected: "numbers that differ by more than leading zeros",
     mend: `Say whether this row and row ${other} are the same patient or different ones.`,

@@ -26,7 +26,7 @@ function settleConsolidation(stripped: StrippedDraft, segment: SegmentRow, answe
   const { person, bone, side, surgeryDay, consolidationDay } = segment;
   if (answer === "premature") {
     const row = { ...blankRow("event"), person, bone, side, surgeryDay, eventType: "premature-consolidation", onsetDay: consolidationDay };
-    stripped.parts.push({ table: "event", row, number: null });
+    stripped.parts.push({ table: "event", row, nth: null });
   }
   segment.consolidationDay = null;
 }

@@ -41,10 +41,10 @@ function checkOne(stripped: StrippedDraft, answerOf: AnswerOf): void {
     };
     keep(stripped, applyAnswers(stripped, segment, checkSegment(segment, context), answerOf));
   }
-  for (const { table, row, number } of stripped.parts) {
-    if (table === "bodyMeasure")
-      keep(stripped, checkBody(row as BodyMeasureRow, segment?.ageAtSurgeryYears ?? null, aetiology), suffix(row.occasion));
-    if (table === "event") keep(stripped, checkEvent(row as EventRow, segment?.device ?? null), number === null ? "" : `.${number}`);
+  for (const { table, row, nth } of stripped.parts) {
+    const suffix = nth === null ? "" : `.${nth}`;
+    if (table === "bodyMeasure") keep(stripped, checkBody(row as BodyMeasureRow, segment?.ageAtSurgeryYears ?? null, aetiology), suffix);
+    if (table === "event") keep(stripped, checkEvent(row as EventRow, segment?.device ?? null), suffix);
   }
 }
 
@@ -52,10 +52,6 @@ function checkOne(stripped: StrippedDraft, answerOf: AnswerOf): void {
 function dropTrapsOfRays({ facts }: StrippedDraft, bone: string | null): void {
   if (!bone?.endsWith("ray")) return;
   for (let i = facts.length - 1; i >= 0; i--) if (facts[i]?.code === "cm-typed-as-mm") facts.splice(i, 1);
-}
-
-function suffix(occasion: unknown): string {
-  return occasion === "before" || occasion === "final" ? `.${occasion}` : "";
 }
 
 /** Facts of a row, save those whose field already has one that sets the row aside. */

@@ -5,7 +5,7 @@ import type { AnyRow } from "./blank-row";
 import { numberEvents } from "./number-events";
 import { eachRow } from "./pace";
 import { rowKey } from "./row-key";
-import { type StrippedDraft, say } from "./stripped-draft";
+import { type StrippedDraft, type StrippedPart, say } from "./stripped-draft";
 
 type Held = {
   readonly row: AnyRow;
@@ -61,14 +61,24 @@ function linesOf(drafts: readonly StrippedDraft[], stands: (draft: StrippedDraft
 }
 
 function checkRepeats(draft: StrippedDraft, keys: readonly string[], gathered: Gathered): void {
-  for (const [i, { table, row, number }] of draft.parts.entries()) {
+  for (const [i, { table, row, nth }] of draft.parts.entries()) {
+    const conflict = (field: string) => ({ code: "repeats-conflict", field: nth === null ? field : `${field}.${nth}` }) as const;
+    const beside = earlierPart(draft, keys, i);
+    const differing = beside ? conflictOf(beside.row, row) : null;
+    if (differing !== null) say(draft, { ...conflict(differing), found: "a value unlike that of another column" });
     const held = gathered[table].get(keys[i] as string);
     if (!held || held.from.draft.file !== draft.draft.file) continue;
     const place = { found: "a value unlike that of another row", about: { other: held.from.draft.row } };
     const field = conflictOf(held.row, row);
-    if (field !== null) say(draft, { code: "repeats-conflict", field: number === null ? field : `${field}.${number}`, ...place });
+    if (field !== null) say(draft, { ...conflict(field), ...place });
     else if (!merging.has(table)) say(draft, { code: "duplicate-row", field: null, found: "a row that says the same", about: place.about });
   }
+}
+
+/** A part of the same row that falls on the same key: a height before and a final one of one date, say. */
+function earlierPart({ parts }: StrippedDraft, keys: readonly string[], i: number): StrippedPart | undefined {
+  const first = keys.indexOf(keys[i] as string);
+  return first < i && parts[first]?.table === parts[i]?.table ? parts[first] : undefined;
 }
 
 /** The first field in which two rows say different things. */

@@ -22,10 +22,10 @@ export function meetMerged(drafts: readonly StrippedDraft[], held: HeldIndex | n
     const known = segment && held?.find("segment", segment);
     if (held && segment && known) sayNewErrors(draft, checkSegment(mergedSegment(held, segment, known), knownAlone));
     if (segment && !known) return;
-    for (const { table, row, number } of draft.parts) {
+    for (const { table, row, nth } of draft.parts) {
       if (table !== "event") continue;
       const facts = checkEvent(row as EventRow, deviceOf(row) as string | null);
-      sayNewErrors(draft, number === null ? facts : facts.map((fact) => ({ ...fact, field: `${fact.field}.${number}` })));
+      sayNewErrors(draft, nth === null ? facts : facts.map((fact) => ({ ...fact, field: `${fact.field}.${nth}` })));
     }
   };
 }

@@ -38,7 +38,7 @@ function made(stripped: StrippedDraft, part: Part, { row, keyed, surgery }: Besi
     own.side = row.side ?? null;
     own.surgeryDay = surgery.day;
   }
-  return [{ table: part.table, row: own, number: part.number }];
+  return [{ table: part.table, row: own, nth: part.number }];
 }
 
 /** The type of the event from which one followed, said by its code or, in numbered columns, by the other's number. */
@@ -95,7 +95,7 @@ function bodyMeasure(stripped: StrippedDraft, part: Part, { row: segment, keyed,
   row.bodyDay = own ?? taken;
   row.occasion = part.moment ?? "other";
   row.bodyDayFrom = own !== null ? "recorded" : part.moment === "final" ? "last-follow-up" : "surgery";
-  return [{ table: "bodyMeasure", number: null, row }];
+  return [{ table: "bodyMeasure", nth: part.moment, row }];
 }
 
 function isBlank(values: Readonly<Values>): boolean {

@@ -41,7 +41,7 @@ export function stripOneSheet(
   const { row, facts } = stripSegment(draft, segment, keyed, surgery, options);
   stripped.facts.push(...facts);
   lookedFor(row, draft, traits);
-  stripped.parts.push(personPart(draft, keyed, surgery), { table: "segment", row, number: null });
+  stripped.parts.push(personPart(draft, keyed, surgery), { table: "segment", row, nth: null });
   const beside = { row, keyed, surgery };
   for (const part of draft.parts) for (const made of rowsBeside(stripped, part, beside)) stripped.parts.push(made);
   return stripped;
@@ -76,7 +76,7 @@ function personPart(draft: Draft, keyed: Keyed, surgery: Surgery): StrippedPart 
   row.person = keyed.person;
   row.unit = keyed.unit;
   row.line = surgery.line;
-  return { table: "person", number: null, row };
+  return { table: "person", nth: null, row };
 }
 
 /** Times since surgery that reach beyond today. */

@@ -40,10 +40,10 @@ export function stripTableRow(draft: Draft, keyed: Keyed | null, kind: TableKind
 function partsOf({ line }: StrippedDraft, { person, unit }: Keyed, kind: TableKind, values: AnyRow): StrippedPart[] {
   const own = kind === "persons" ? values : {};
   const personRow = Object.assign(blankRow("person"), own, { person, unit, line: line ?? "dated" });
-  const first: StrippedPart = { table: "person", number: null, row: personRow };
+  const first: StrippedPart = { table: "person", nth: null, row: personRow };
   if (kind === "persons") return [first];
   const table = tableOfKind[kind];
-  return [first, { table, number: null, row: Object.assign(blankRow(table), values, howMade(kind), { person }) }];
+  return [first, { table, nth: null, row: Object.assign(blankRow(table), values, howMade(kind), { person }) }];
 }
 
 function nameOf(

@@ -1,10 +1,11 @@
 import type { TableName } from "@/lib/codebook";
+import type { Moment } from "../match/target";
 import type { AnyRow } from "./blank-row";
 import type { Draft, PlacedFact } from "./draft";
 import type { Keyed } from "./keyed-drafts";
 
-/** A stripped row of one table, with the number of its columns in a one-sheet row (*Complication 2*). */
-export type StrippedPart = { readonly table: TableName; readonly row: AnyRow; readonly number: number | null };
+/** A stripped row of one table, with the number or moment of its columns in a one-sheet row (*Complication 2*, *Final height*). */
+export type StrippedPart = { readonly table: TableName; readonly row: AnyRow; readonly nth: number | Moment | null };
 
 /** A row of a file after the strip step: what goes to each table, and what there is to say about it. */
 export type StrippedDraft = {

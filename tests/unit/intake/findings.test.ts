@@ -68,6 +68,7 @@ const cases: readonly Case[] = [
   ["duplicate-row 3", rows(person("A1", {}), person("A1", {}))],
   ["repeats-conflict 3 Sex", rows(person("A1", { Sex: "F" }), person("A1", { Side: "R", Sex: "M" }))],
   ["repeats-conflict 3 Gain (mm)", rows(person("A1", { "Gain (mm)": "50" }), person("A1", { "Gain (mm)": "52" }))],
+  ["repeats-conflict 2 Final height (cm)", oneRow({ "Height pre-op (cm)": "160", "Final height (cm)": "165", "Last seen": "14/02/2023" })],
   ["fixator-event-without-fixator 2 Frame off", oneRow({ Device: "Magnetic nail", "Frame off": "14/08/2023" })],
   ["fixator-event-without-fixator 2 Complication 1", oneRow({ Device: "Magnetic nail", "Complication 1": "Pin infection" })],
   ["stroke-without-nail 2 Stroke (mm)", oneRow({ Device: "Ring fixator", "Stroke (mm)": "80" })],
