@@ -14,7 +14,7 @@ const pages = [
   { page: "casebook-list", path: "/casebook?list=film-missing-6-months&sort=surgeryYear&order=falling" },
   { page: "casebook-search", path: "/casebook?search=femur+left+magnetic+2023&columns=gainMm,surgery-to-consolidation,surgeon" },
   { page: "casebook-cohort", path: `/casebook?where=${encodeURIComponent('{"device":["circular-fixator"]}')}&from=1` },
-  { page: "casebook-nobody", path: "/casebook?search=shoe" },
+  { page: "casebook-nobody", path: "/casebook?search=forearm+1971" },
   { page: "casebook-bad-address", path: "/casebook?columns=shoe&sort=hat&order=up&from=0&list=x&where=%7B&colour=red" },
   { page: "case", path: "/casebook/16" },
   { page: "case-correct", path: "/casebook/16?correct=segment-1-gainMm" },

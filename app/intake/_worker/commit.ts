@@ -43,14 +43,13 @@ async function sent(body: Blob, { signal, pace }: Work): Promise<Receipt> {
   const told = new Promise<never>((_, reject) => {
     signal.addEventListener("abort", () => stopped(address).then(reject, reject), { once: true, signal: over.signal });
   });
-  const asking = setInterval(() => void askPace(address, pace), askEveryMs);
+  void askPaces(address, pace, over.signal);
   try {
     signal.throwIfAborted();
     // a reply that breaks off after the word to stop is that word's doing
     const response = await Promise.race([reply.catch((error: unknown) => (signal.aborted ? told : Promise.reject(error))), told]);
     return (await response.json()) as Receipt;
   } finally {
-    clearInterval(asking);
     over.abort();
     connection.abort();
     // nobody waits for it any more
@@ -65,11 +64,15 @@ async function stopped(address: string): Promise<Error> {
   return batch === null ? new DOMException("the commit was stopped", "AbortError") : new StopCameTooLate(batch);
 }
 
-async function askPace(address: string, pace: Work["pace"]): Promise<void> {
-  // how far it is matters less than that it goes on
-  const response = await fetch(address).catch(() => null);
-  const now = response?.ok ? ((await response.json()) as PaceOfCommit | null) : null;
-  if (now !== null) pace(now);
+/** One question at a time: a browser has few connections, and the word to stop must find one free. */
+async function askPaces(address: string, pace: Work["pace"], over: AbortSignal): Promise<void> {
+  while (!over.aborted) {
+    await new Promise((resolve) => setTimeout(resolve, askEveryMs));
+    // how far it is matters less than that it goes on
+    const response = await fetch(address, { signal: over }).catch(() => null);
+    const now = response?.ok ? ((await response.json().catch(() => null)) as PaceOfCommit | null) : null;
+    if (now !== null && !over.aborted) pace(now);
+  }
 }
 
 /** Letters by chance that make no word. */

@@ -6,6 +6,7 @@ import { answerOf } from "../intake/answer";
 import { type ReadFiles, readFiles, readMapping, withOptions } from "../intake/files";
 import { heldBeside, heldRows } from "../intake/held";
 import { openKeyFor } from "../intake/key";
+import type { PlainFile } from "../intake/plain-names";
 import { prepareFiles } from "../intake/prepare-files";
 import { writeRefused } from "../intake/refused";
 import { chooseMappings, keepMappings, savedMappings, saveMapping } from "../intake/saved-mappings";
@@ -35,19 +36,20 @@ export const intake: Command = {
     if (files.length === 0) throw new UsageError("intake requires at least one file");
     const call = callOf(values);
     const read = await readFiles(files);
-    for (const sheet of read.skipped) say(`passed over: ${sheet} (hidden, blank or no table of cases)`);
     return withRegistry(async (registry) => {
       const key = await openKeyFor(registry, call.passphraseFile, call);
+      const mappings = mappingsOf(registry, read, call);
       const prepared = await prepareFiles({
         registry,
         read,
-        ...mappingsOf(registry, read, call),
+        ...mappings,
         lengths: call.lengths,
         ring: key.ring,
         unit: call.unit,
         held: await heldRows(registry),
         beside: await heldBeside(registry),
       });
+      sayTaken(read, mappings.chosen, prepared.plainFile);
       writeBeside(registry, prepared, call);
       if (prepared.questions.length > 0 || prepared.rowsHeld === 0) throw refusal(prepared);
       if (call.checkOnly) return answered(prepared, null, null);
@@ -85,8 +87,13 @@ type Call = ReturnType<typeof callOf>;
 function mappingsOf({ folder }: Registry, { sheets }: ReadFiles, call: Call) {
   const mapping = withOptions(call.mapping ?? emptyMapping, call);
   const chosen = call.mapping === null ? chooseMappings(sheets, savedMappings(folder)) : [];
-  for (const { file, saved } of chosen) say(`saved mapping ${saved.name} fits ${file}: taken (say --mapping to use another)`);
-  return { mapping, mappings: Object.fromEntries(chosen.map(({ file, saved }) => [file, withOptions(saved.mapping, call)])) };
+  return { chosen, mapping, mappings: Object.fromEntries(chosen.map(({ file, saved }) => [file, withOptions(saved.mapping, call)])) };
+}
+
+/** Sheets passed over, and saved mappings taken: said once it is known whose names may be printed. */
+function sayTaken({ skipped }: ReadFiles, chosen: ReturnType<typeof chooseMappings>, plainFile: PlainFile): void {
+  for (const sheet of skipped) say(`passed over: ${plainFile(sheet)} (hidden, blank or no table of cases)`);
+  for (const { file, saved } of chosen) say(`saved mapping ${saved.name} fits ${plainFile(file)}: taken (say --mapping to use another)`);
 }
 
 /** What the call asks to be written where the files are: the mapping as settled, and the rows set aside. */

@@ -13,7 +13,7 @@ import {
 import type { Registry } from "@/lib/registry";
 import type { ReadFiles } from "./files";
 import type { HeldBeside } from "./held";
-import { withPlainHeaders } from "./plain-headers";
+import { type PlainFile, plainFiles, withPlainNames } from "./plain-names";
 
 export type PreparedFiles = Pick<
   Prepared,
@@ -24,6 +24,7 @@ export type PreparedFiles = Pick<
   readonly rowsRefused: number;
   readonly rowsHeld: number;
   readonly refusedFiles: readonly RefusedFile[];
+  readonly plainFile: PlainFile;
 };
 
 /** The files of the call through match, strip and check. */
@@ -56,7 +57,8 @@ export async function prepareFiles(call: {
     held: call.held,
     ...call.beside,
   });
-  const told = withPlainHeaders(prepared);
+  const plainFile = plainFiles(prepared);
+  const told = withPlainNames(prepared, plainFile);
   const findings = [...call.read.findings, ...told.findings];
   return {
     ...prepared,
@@ -65,7 +67,8 @@ export async function prepareFiles(call: {
     findingCounts: countsOf(findings),
     rowsRefused: prepared.counts.rowsRefused,
     rowsHeld: Object.values(prepared.rows).reduce((sum, rows) => sum + rows.length, 0),
-    refusedFiles: refusedFiles(prepared),
+    refusedFiles: refusedFiles(prepared).map((refused) => ({ ...refused, file: plainFile(refused.file) })),
+    plainFile,
   };
 }
 

@@ -25,6 +25,26 @@ describe("a sheet with names in it", () => {
     expect(`${brought.out}${brought.err}`).not.toMatch(/Quirkle|A1001/);
   });
 
+  test("a file whose name names a person is told by its place", () => {
+    const named = unit.file("femora of Mr Quirkle.csv", `${good}A1002;01.02.1990;Femur;both;05.03.2020;5,0;20.08.2020;Other\n`);
+    const call = [
+      "intake",
+      named,
+      "--dates",
+      "dmy",
+      "--passphrase-file",
+      unit.secret,
+      "--check-only",
+      "--refused",
+      unit.file("aside.csv", ""),
+    ];
+    const checked = lengthbook(unit.data, ...call, "--json");
+    expect(checked.json).toMatchObject({ refused: 1, findings: expect.arrayContaining([expect.objectContaining({ file: "file 1" })]) });
+    expect(checked.err).toContain("1 rows set aside of file 1");
+    const told = lengthbook(unit.data, ...call);
+    expect(`${checked.out}${checked.err}${told.out}${told.err}`).not.toContain("Quirkle");
+  });
+
   test("the same again is nothing new", () => {
     const again = bring();
     expect(again).toMatchObject({ code: 0, json: { batch: null, committed: empty, unchanged: { persons: 1, segments: 2 } } });
