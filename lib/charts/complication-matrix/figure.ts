@@ -1,8 +1,10 @@
+import { thresholds } from "@/lib/stats";
 import { captionFrom } from "../figure/caption";
 import type { CaptionOptions, Figure } from "../figure/figure";
 import { totalText } from "../say/excluded";
 import { type Column, count, estimate, tableFrom, words } from "../table/columns";
 import type { DataTable } from "../table/data-table";
+import { runsBeyond } from "./grid";
 import { layoutComplicationMatrix } from "./layout-complication-matrix";
 import { byOrigin, type ComplicationMatrixGroup, type ComplicationMatrixRecord, type ComplicationRow, eventsIn } from "./record";
 
@@ -21,6 +23,9 @@ function captionOfMatrix(record: ComplicationMatrixRecord, options: CaptionOptio
     `Classes: ${record.scheme}`,
     "Only those whose events were looked for are counted",
     `Shares of ${of === "segment" ? "segments" : "patients"} with any event of the type, with Wilson’s 95 % interval${of === "segment" ? ", clustered by patient" : ""}`,
+    runsBeyond(record)
+      ? `One axis for all groups, set by those of ${thresholds.patientsForCurve} patients or more: an interval that runs beyond it has no bracket there`
+      : null,
   ];
   return captionFrom(
     record,

@@ -1,5 +1,7 @@
+import { thresholds } from "@/lib/stats";
 import { type Axis, axisOf } from "../axis/axis";
 import { isWide } from "../figure/figure";
+import type { ShareForFigure } from "../figure/source";
 import { breakWords } from "../place/break-words";
 import { spanOf } from "../place/span-of";
 import { textWidth, wrapText } from "../place/text-width";
@@ -38,8 +40,7 @@ export function gridOf(record: ComplicationMatrixRecord, width: number): Grid {
   }));
   const left = wide ? labelWidth + cells + totalPx + 16 : 12;
   const right = wide ? width - percentPx - 8 : width - 12;
-  const unit = { name: "", perRecord: 1, digits: 2, valueDigits: 2 };
-  const axis = axisOf({ from: 0, to: mostShare(record), start: left, end: right, unit, percent: true, ticks: 4 });
+  const axis = axisFor(record, left, right);
   return { wide, width, labelWidth, columns, columnWidth, totalX: from + cells + totalPx / 2, axis, left, right, most: mostEvents(record) };
 }
 
@@ -49,9 +50,25 @@ function widestHead({ classes }: ComplicationMatrixRecord): number {
   return Math.max(46, ...words.map((word) => textWidth(word, headSize) + 12));
 }
 
-function mostShare({ groups }: ComplicationMatrixRecord): number {
-  const shares = groups.flatMap(({ rows }) => rows.map(({ share }) => share));
-  return Math.min(1, Math.max(0.1, spanOf(shares.map(({ upper, estimate }) => upper ?? estimate ?? 0))?.[1] ?? 0));
+function axisFor(record: ComplicationMatrixRecord, start: number, end: number): Axis {
+  const unit = { name: "", perRecord: 1, digits: 2, valueDigits: 2 };
+  return axisOf({ from: 0, to: mostShare(record), start, end, unit, percent: true, ticks: 4 });
+}
+
+/** All matrices share the axis, so that groups can be compared; a group of few patients, whose intervals reach far, doesn't set it. */
+function mostShare(record: ComplicationMatrixRecord): number {
+  const shares = sharesIn(record);
+  const large = shares.filter(({ patients }) => patients >= thresholds.patientsForCurve);
+  return Math.min(1, Math.max(0.1, spanOf((large.length > 0 ? large : shares).map(reachOf))?.[1] ?? 0));
+}
+
+const reachOf = ({ upper, estimate }: ShareForFigure) => upper ?? estimate ?? 0;
+const sharesIn = ({ groups }: ComplicationMatrixRecord) => groups.flatMap(({ rows }) => rows.map(({ share }) => share));
+
+/** Whether a group of few patients reaches beyond the axis that the others set. */
+export function runsBeyond(record: ComplicationMatrixRecord): boolean {
+  const { to } = axisFor(record, 0, 1);
+  return sharesIn(record).some((share) => reachOf(share) > to);
 }
 
 function mostEvents({ groups }: ComplicationMatrixRecord): number {

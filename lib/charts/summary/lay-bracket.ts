@@ -13,7 +13,7 @@ type Place = {
 
 /**
  * An estimate between the brackets of its interval; without an interval the estimate alone; without an estimate nothing. An end beyond
- * the axis has no bracket: its line runs to the edge.
+ * the axis has no bracket, an estimate beyond it no mark: the line runs to the edge.
  */
 export function layBracket(
   limits: Limits,
@@ -33,12 +33,16 @@ export function layBracket(
   };
   if (limits.lower === null || limits.upper === null) return [centre];
   const [left, right] = edges ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  const d = bracketPath(x(limits.lower), x(limits.upper), y, { left, right });
-  if (centre.x < left || centre.x > right) return [];
-  return [{ mark: "path", d, ink, weight: 1.5 }, centre];
+  const [from, to] = [x(limits.lower), x(limits.upper)];
+  // what lies wholly beyond an edge is a stub that leads there
+  const stub = from > right ? `M${right - stubPx} ${y}H${right}` : to < left ? `M${left} ${y}H${left + stubPx}` : null;
+  const line: Mark = { mark: "path", d: stub ?? bracketPath(from, to, y, { left, right }), ink, weight: 1.5 };
+  if (centre.x >= left && centre.x <= right) return [line, centre];
+  return [label === undefined ? line : { ...line, label }];
 }
 
 const armPx = 3;
+const stubPx = 8;
 
 /** `[—]`: the line of an interval and the brackets at its ends; past an edge it has none. */
 export function bracketPath(

@@ -184,6 +184,27 @@ test("a share is said with its numerator and denominator", () => {
   expect(textsIn(scene)).toContain("7.5 %");
 });
 
+test("a group of few patients doesn't set the axis: its interval runs to the end of it, its share is still heard, and the caption says so", () => {
+  const row = (own: ShareForFigure): ComplicationRow => ({ origin: "Joint", type: "Stiffness", counts: { i: own.x }, share: own });
+  const large = group("Femur", 200, [row({ x: 20, n: 200, patients: 130, estimate: 0.1, lower: 0.06, upper: 0.17 })]);
+  const small = group("Forearm", 3, [row({ x: 3, n: 3, patients: 3, estimate: 1, lower: 0.44, upper: 1 })]);
+  const axisOf = (groups: readonly ComplicationMatrixGroup[]) =>
+    Math.max(
+      ...textsIn(complicationMatrixFigure.layout(record(groups)))
+        .filter((text) => /^\d+$/.test(text))
+        .map(Number),
+    );
+  const both = record([large, small]);
+  expect(axisOf([large, { ...small, rows: [] }])).toBe(20);
+  expect(axisOf([large, small])).toBe(20);
+  expect(axisOf([small])).toBe(100);
+  expect(labelsIn(complicationMatrixFigure.layout(both))).toContain(
+    "Forearm: Stiffness, share of segments: 3 of 3, 100 % (95 % CI 44 to 100)",
+  );
+  expect(complicationMatrixFigure.caption(both)).toContain("runs beyond it has no bracket there");
+  expect(complicationMatrixFigure.caption(record([large]))).not.toContain("runs beyond it");
+});
+
 test("events that nobody looked for are not none: no matrix, and the reason", () => {
   const texts = textsIn(complicationMatrixFigure.layout(record([group("Plate", 0, [])])));
   expect(texts).toEqual(["Plate", "5 segments in 3 patients: 0 looked for, 5 left out (5 not looked for)", "events not looked for"]);
