@@ -30,8 +30,11 @@ export type HealingQuestion = {
   readonly asOf?: number;
 };
 
-const method =
-  "mean over healed segments (CR2 by patient, Satterthwaite df); mean of patient means (t); ratio of sums (linearised); median by Kaplan–Meier with bounds; log-normal time model at the median gain";
+const methods = {
+  healing:
+    "mean over healed segments (CR2 by patient, Satterthwaite df); mean of patient means (t); ratio of sums (linearised); median by Kaplan–Meier with bounds; log-normal time model at the median gain",
+  measured: "mean (CR2 by patient, Satterthwaite df); mean of patient means (t); ratio of sums (linearised); median and quartiles, type 7",
+} as const;
 const gainsUnlike = 0.2;
 const cached = answerCache<HealingAnswer>(({ groups }) => groups.reduce((sum, { marks }) => sum + marks.length, 0));
 
@@ -48,7 +51,7 @@ export async function healing(registry: Registry, asked: HealingQuestion): Promi
     cohort: JSON.parse(canonicalWhere(where)),
     measure: definition.id,
     by,
-    method,
+    method: methods[endsAtConsolidation(definition) ? "healing" : "measured"],
     options: { rescue: definition.rescue, per: definition.per, ...landmarkOption(definition) },
     seed,
     version,
@@ -87,7 +90,7 @@ async function work(
     stamp,
     state,
     cohort: question.cohort,
-    method,
+    method: question.method,
     dataTo: await dataTo(registry, state),
     by,
     groups: groups.map((group) => summariseGroup(group, definition, medianGain)),

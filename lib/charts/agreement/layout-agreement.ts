@@ -82,11 +82,11 @@ function plotOf(record: AgreementRecord, { x, y, width, unit }: Place & { x: num
 }
 
 function keyOf({ groups }: AgreementRecord): KeyEntry[] {
+  const estimated = groups.some(({ bias }) => bias.lower !== null);
   const entries = [
     shapeEntry("a segment"),
-    lineEntry("bias"),
-    groups.some(({ bias }) => bias.lower !== null) &&
-      bandEntry(groups.some(({ limits }) => limits !== null) ? "95 % CI of bias and limits" : "95 % CI of the bias"),
+    estimated && lineEntry("bias"),
+    estimated && bandEntry(groups.some(({ limits }) => limits !== null) ? "95 % CI of bias and limits" : "95 % CI of the bias"),
     groups.some(({ limits }) => limits !== null) && lineEntry("limits of agreement", { dash: "long" }),
     lineEntry("no difference", { ink: "muted", dash: "short", weight: 1 }),
   ];

@@ -39,7 +39,9 @@ type Level = { readonly at: Limits; readonly value: number; readonly dash: Dash;
 export function levelMarks(group: AgreementGroup, plot: Plot, { unit, name }: Named): { behind: Mark[]; front: Mark[] } {
   const { bias, limits } = group;
   const level = (at: Limits | undefined, dash: Dash, text: string): Level[] =>
-    at === undefined || at.estimate === null ? [] : [{ at, value: at.estimate, dash, label: name === null ? text : `${name}: ${text}` }];
+    at === undefined || at.estimate === null || at.lower === null
+      ? []
+      : [{ at, value: at.estimate, dash, label: name === null ? text : `${name}: ${text}` }];
   const levels = [
     ...level(bias, "solid", `bias ${shownEstimate(bias, unit)}`),
     ...(limits === null

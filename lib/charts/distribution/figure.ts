@@ -6,7 +6,7 @@ import { shownUnit, unitsFor } from "../say/shown-unit";
 import { count, estimate, number, span, tableFrom, words } from "../table/columns";
 import type { DataTable } from "../table/data-table";
 import { layoutDistribution } from "./layout-distribution";
-import { countedOf, type DistributionGroup, type DistributionRecord } from "./record";
+import { countedOf, type DistributionGroup, type DistributionRecord, hasInterval } from "./record";
 
 /** Distribution of any number measure by group. */
 export const distributionFigure: Figure<DistributionRecord> = {
@@ -17,12 +17,17 @@ export const distributionFigure: Figure<DistributionRecord> = {
   units: ({ unit }) => unitsFor(unit),
 };
 
+/** From so many values on a strip of equal ones may not fit. */
+const manyRows = 400;
+
 function captionOfDistribution(record: DistributionRecord, options: CaptionOptions = {}): string {
+  const summed = record.groups.some(hasInterval);
   const reading = [
-    record.groups.some(({ mean }) => (mean?.estimate ?? null) !== null)
-      ? "Brackets: mean with its 95 % interval, clustered by patient (CR2, Satterthwaite)"
+    summed ? "Brackets: mean with its 95 % interval, clustered by patient (CR2, Satterthwaite)" : null,
+    summed ? "Box: quartiles and median" : null,
+    record.groups.some(({ rows = [] }) => rows.length > manyRows)
+      ? "Piles too high for their strip are pressed together at the top, where marks lie over each other"
       : null,
-    record.groups.some(({ quartiles }) => (quartiles?.lower ?? null) !== null) ? "Box: quartiles and median" : null,
     record.band === undefined ? null : `Light band: ${record.band.label}`,
   ];
   return captionFrom(record, { counts: totalText(record.groups, countedOf(record)), reading, groups: record.groups }, options);

@@ -9,7 +9,7 @@ import { countsText, totalText } from "../say/excluded";
 import { shownEstimate } from "../say/shown-estimate";
 import { type ShownUnit, shownUnit } from "../say/shown-unit";
 import type { Mark, Scene } from "../scene";
-import { countedOf, type DistributionRecord, noMean } from "./record";
+import { countedOf, type DistributionRecord, hasInterval, noMean } from "./record";
 import { type DistributionScale, distributionScale } from "./scale";
 import { layStrip, standing, xsOf } from "./strip";
 
@@ -77,10 +77,11 @@ export function unitTitle({ name }: Pick<ShownUnit, "name">, title: string): str
 
 function keyOf(record: DistributionRecord, { axis }: DistributionScale): KeyEntry[] {
   const { groups, band } = record;
+  const summed = groups.some(hasInterval);
   const entries = [
     shapeEntry(countedOf(record) === "segment" ? "a segment" : "a patient"),
-    groups.some(({ quartiles }) => (quartiles?.lower ?? null) !== null) && boxEntry("quartiles, median"),
-    groups.some(({ mean }) => (mean?.estimate ?? null) !== null) && bracketEntry("mean, 95 % CI"),
+    summed && boxEntry("quartiles, median"),
+    summed && bracketEntry("mean, 95 % CI"),
     axis.from < 0 && axis.to > 0 && lineEntry("zero", { ink: "muted", dash: "short", weight: 1 }),
     band !== undefined && bandEntry(band.label),
   ];

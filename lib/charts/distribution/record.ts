@@ -31,4 +31,9 @@ export function countedOf({ of, groups }: DistributionRecord): CountedOf {
   return first !== undefined && first.segment === null ? "person" : "segment";
 }
 
+/** Whether a group has patients enough for an interval; without one, values stand alone. */
+export function hasInterval({ mean = noMean }: DistributionGroup): boolean {
+  return mean.lower !== null;
+}
+
 export const noMean: Estimated = { estimate: null, lower: null, upper: null, n: 0, patients: 0 };

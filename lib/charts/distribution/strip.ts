@@ -8,7 +8,7 @@ import type { ShownUnit } from "../say/shown-unit";
 import type { Mark } from "../scene";
 import { boxPx, layBox } from "../summary/lay-box";
 import { layBracket } from "../summary/lay-bracket";
-import { type DistributionGroup, type DistributionRecord, type DistributionRow, noMean } from "./record";
+import { type DistributionGroup, type DistributionRecord, type DistributionRow, hasInterval, noMean } from "./record";
 import { named, quartilesText, rowText } from "./say";
 import type { DistributionScale } from "./scale";
 
@@ -82,14 +82,16 @@ function groundMarks(scale: DistributionScale, { band }: StripPlace, { from, to,
   return [...marks, { mark: "rule", x1: left, x2: right, y1: line, y2: line, ink: "muted", weight: 1 }];
 }
 
+/** A group too small for an interval shows its values alone. */
 function summaryMarks(group: DistributionGroup, scale: DistributionScale, { y, unit, of, name }: StripPlace): Mark[] {
+  if (!hasInterval(group)) return [];
+  const mean = group.mean ?? noMean;
   const text = quartilesText(group, unit);
   const box = layBox(
     { lower: group.quartiles?.lower ?? null, median: group.median?.estimate ?? null, upper: group.quartiles?.upper ?? null },
     scale,
     { y, ...(text === null ? {} : { label: named(name, text) }) },
   );
-  const mean = group.mean ?? noMean;
   const bracket = layBracket(mean, scale.axis.at, {
     y: y + boxPx + 11,
     label: named(name, `mean ${shownEstimate(mean, unit, of)}`),

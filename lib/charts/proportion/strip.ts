@@ -30,11 +30,12 @@ export function layStrip(group: ProportionGroup, place: StripPlace): { marks: re
   const top = y + head.height + 8;
   const each = Math.min(rowPx, tallestPx / group.marks.length);
   const foot = top + each * group.marks.length + 4;
-  const end = foot + meansPx;
+  const means = meanMarks(group, place, foot);
+  const end = foot + (means.length === 0 ? 6 : meansPx);
   const rows = patientMarks(group, place, { top: top + 2, each });
   const line: Mark = { mark: "rule", x1: left, x2: right, y1: foot, y2: foot, ink: "muted", weight: 1 };
   const ground = [...normMarks(group, place, { top, end }), ...uprightHairlines(axis, { from: top, to: end }), line];
-  return { marks: [...head.marks, ...ground, ...rows, ...meanMarks(group, place, foot)], end };
+  return { marks: [...head.marks, ...ground, ...rows, ...means], end };
 }
 
 function normMarks({ norm }: ProportionGroup, { axis, left, right, name }: StripPlace, { top, end }: { top: number; end: number }): Mark[] {
@@ -90,7 +91,7 @@ function endMarks({ mark, y }: Row, { axis, unit, name }: StripPlace, each: numb
   ];
 }
 
-/** Mean before over mean after, each named at the left. */
+/** Mean before over mean after, each named at the left; a group too small for an interval shows its values alone. */
 function meanMarks(group: ProportionGroup, place: StripPlace, foot: number): Mark[] {
   const { axis, left, right, unit, name } = place;
   return (["before", "after"] as const).flatMap((when, index): Mark[] => {
@@ -98,7 +99,7 @@ function meanMarks(group: ProportionGroup, place: StripPlace, foot: number): Mar
     const y = foot + 14 + index * 20;
     const said = `mean ${when} ${shownEstimate(mean, unit, "person")}`;
     const text: Mark = { mark: "text", x: 0, y: y + 4.2, text: when, ink: "muted", size: 12.5 };
-    if (mean.estimate === null) return [];
+    if (mean.lower === null) return [];
     return [text, ...layBracket(mean, axis.at, { y, label: name === null ? said : `${name}: ${said}`, edges: [left, right] })];
   });
 }

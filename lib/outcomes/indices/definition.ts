@@ -122,7 +122,7 @@ export function definitionSentence(definition: IndexDefinition): string {
       : `day ${definition.landmarkDay} after surgery, over bones by then lengthened, unhealed and still followed,`;
   const span = `from ${start} to ${eventWords[definition.to]}`;
   const length = definition.per && !definition.inverse ? ` ${denominatorWords[definition.per]}` : "";
-  const measured = definition.inverse ? `mm gained a day ${span}` : `days ${span}${length}`;
+  const measured = definition.inverse ? `length gained a day, in mm, ${span}` : `days ${span}${length}`;
   if (!endsAtConsolidation(definition)) return measured;
   const rescued =
     definition.rescue === "counted"

@@ -2,8 +2,9 @@ import { type MedianBounds, medianBounds } from "../median-bounds";
 import type { Note } from "../notes";
 import type { PatientLabels } from "../record";
 import { quantileSorted, sortedCopy } from "../summary/order";
+import { thresholds } from "../thresholds";
 import { type TimeCoefficient, type TimeModel, timeModel } from "../time-model";
-import { type Answer, type Asked, notesOnce } from "./answer";
+import { type Answer, type Asked, notesOnce, tooFew } from "./answer";
 import { dependsOnGain } from "./healing-at-equal-gain";
 
 export interface MedianIndexSituation extends Asked {
@@ -33,8 +34,13 @@ export function estimateMedianIndex(asked: MedianIndexSituation): MedianIndexAns
   const { days, healed, gainCm, patient, confidence = 0.95 } = asked;
   const rows = { event: healed, patient, confidence };
   const bounds = medianBounds({ ...rows, times: days.map((day, i) => day / (gainCm[i] as number)) });
-  const found = daysAtGain(asked, confidence);
-  const fallback: readonly Note[] = found ? [] : [{ code: "fallback-used", because: "the time model can’t be fitted, bounds only" }];
+  const patients = new Set(patient).size;
+  const enough = patients >= thresholds.patientsForInterval;
+  const found = enough ? daysAtGain(asked, confidence) : null;
+  const unfitted: Note = enough
+    ? { code: "fallback-used", because: "the time model can’t be fitted, bounds only" }
+    : tooFew(patients, thresholds.patientsForInterval);
+  const fallback: readonly Note[] = found ? [] : [unfitted];
   const beta = found?.model.coefficients[1] as TimeCoefficient | undefined;
   return {
     lead: found ? "atMedianGain" : "bounds",

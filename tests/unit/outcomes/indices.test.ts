@@ -127,7 +127,7 @@ test("an unknown clock is an error that says so", () => {
 
 test("a definition reads as a sentence", () => {
   expect(definitionSentence(indexDefinition("distraction-rate"))).toBe(
-    "mm gained a day from the start of distraction to the end of distraction",
+    "length gained a day, in mm, from the start of distraction to the end of distraction",
   );
   expect(new Set(indexDefinitions.map(definitionSentence)).size).toBe(indexDefinitions.length);
 });

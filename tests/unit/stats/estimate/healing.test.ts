@@ -241,6 +241,11 @@ describe("curve in days", () => {
 describe("median index with unhealed bones", () => {
   const rows = healing(8);
   const base = { situation: "median-index", days: rows.days, healed: rows.healed, gainCm: rows.gainCm, patient: rows.patient } as const;
+  test("of two patients no model is fitted: the bounds stand alone, and it is said why", () => {
+    const { lead, records, notes } = estimate({ ...base, patient: base.days.map((_, i) => i % 2) });
+    expect([lead, records.atMedianGain]).toEqual(["bounds", null]);
+    expect(notes).toContainEqual({ code: "too-few-for-interval", patients: 2, needed: 3 });
+  });
   test("bounds, and the time model's days at the median gain", () => {
     const { lead, records, notes } = estimate(base);
     expect(lead).toBe("atMedianGain");
