@@ -73,3 +73,23 @@ test("a bad address names each piece and what it may be, and repeats none of it"
   expect(text).not.toMatch(/Invented|furlongs/);
   await page.context().close();
 });
+
+test("words say what was answered: another field brings its own groups, a step back brings the words back", async () => {
+  const page = await open();
+  await page.goto(`${inject("filled").address}/outcomes/side-by-side?measure=gain`);
+  await page.waitForLoadState("networkidle");
+  const groups = async () => [await page.getByLabel("First group").inputValue(), await page.getByLabel("Second group").inputValue()];
+  const before = await groups();
+  await page.getByLabel("Field").selectOption("bone");
+  await page.locator(".answer", { hasText: /^Femur/ }).waitFor();
+  expect(await groups()).toEqual(["femur", "tibia"]);
+  await page.getByLabel("Compared as").selectOption("groups");
+  await page.locator(".question", { hasText: /all \d groups do/ }).waitFor();
+  await page.goBack();
+  await page.getByLabel("First group").waitFor();
+  expect(await groups()).toEqual(["femur", "tibia"]);
+  await page.goBack();
+  await page.locator(".answer", { hasNotText: /^Femur/ }).waitFor();
+  expect([await page.getByLabel("Field").inputValue(), ...(await groups())]).toEqual(["device", ...before]);
+  await page.context().close();
+});

@@ -1,7 +1,17 @@
 "use client";
 
 import { useRouter, useSearchParams } from "next/navigation";
-import { type ChangeEvent, type FormEvent, Fragment, type KeyboardEvent, type ReactNode, useRef, useState, useTransition } from "react";
+import {
+  type ChangeEvent,
+  type FormEvent,
+  Fragment,
+  type KeyboardEvent,
+  type ReactNode,
+  useEffect,
+  useRef,
+  useState,
+  useTransition,
+} from "react";
 
 export type Choice = { readonly value: string; readonly text: string };
 
@@ -91,8 +101,14 @@ export function Word({ comma = false, ...word }: WordProps & { readonly comma?: 
 }
 
 function Choices({ name, label, value, choices }: WordProps) {
+  const select = useRef<HTMLSelectElement>(null);
+  const offered = choices.map((choice) => choice.value).join();
+  // an answer can settle a word anew, and what it may be: another field has other groups
+  useEffect(() => {
+    if (select.current && offered !== "") select.current.value = value;
+  }, [value, offered]);
   return (
-    <select name={name} aria-label={label} defaultValue={value} autoComplete="off">
+    <select ref={select} name={name} aria-label={label} defaultValue={value} autoComplete="off">
       {choices.map((choice) => (
         <option key={choice.value} value={choice.value}>
           {choice.text}
