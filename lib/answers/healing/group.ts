@@ -4,7 +4,7 @@ import type { Case } from "../frames/cases";
 import type { HealingGroup } from "../types";
 import type { Group } from "./groups";
 import type { Censored, Measured, Read } from "./read";
-import { daysAtGain, meansOf, medianOf, noMean, quartilesOf, ratioOf } from "./summaries";
+import { columnsOf, daysAtGain, meansOf, medianOf, noMean, quartilesOf, ratioOf } from "./summaries";
 
 export type ReadGroup = Group & {
   readonly measured: readonly Measured[];
@@ -32,8 +32,10 @@ export function readGroup(group: Group, read: (one: Case) => Read): ReadGroup {
 /** The summaries of a group that was read; `medianGainMm` is the whole cohort's, so that groups are compared at one gain. */
 export function summariseGroup(group: ReadGroup, definition: IndexDefinition, medianGainMm: number | null): HealingGroup {
   const { measured, censored } = group;
+  const rows = [...measured, ...censored];
+  const columns = columnsOf(rows);
   const { notes, ...means } = meansOf(measured);
-  const fitted = daysAtGain(measured, censored, medianGainMm, definition);
+  const fitted = daysAtGain(rows, medianGainMm, definition);
   return {
     key: group.key,
     label: group.label,
@@ -45,12 +47,12 @@ export function summariseGroup(group: ReadGroup, definition: IndexDefinition, me
     // all days over all centimetres mean something for an index only
     ratioOfSums: definition.per === null || definition.inverse ? noMean : ratioOf(measured),
     deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(measured.length),
-    median: medianOf(measured, censored),
-    quartiles: quartilesOf(measured, censored),
+    median: medianOf(columns),
+    quartiles: quartilesOf(columns),
     daysAtMedianGain: fitted.days,
     medianFilmIntervalDays: middle(measured.map(({ filmIntervalDays }) => filmIntervalDays).filter((days) => days !== null)),
     notes: [...notes, ...fitted.notes],
-    marks: [...measured, ...censored].map(({ mark }) => mark),
+    marks: rows.map(({ mark }) => mark),
   };
 }
 

@@ -46,57 +46,46 @@ export function ratioOf(measured: readonly Measured[]): Mean {
   return asMean(records.ratio, records.ratio.patients ?? 0);
 }
 
+/** The measured and the censored of a group as columns; `event` is 1 of the measured. */
+export type Columns = { readonly values: readonly number[]; readonly event: readonly number[]; readonly patient: readonly number[] };
+
+export function columnsOf(rows: readonly (Measured | Censored)[]): Columns {
+  return {
+    values: rows.map(({ value }) => value),
+    event: rows.map(({ reading }) => Number(reading === "measured")),
+    patient: rows.map(({ person }) => person),
+  };
+}
+
 /**
  * The median on the index scale: by the Kaplan–Meier curve with its assumption-free bounds. Only a fully observed group has an interval
  * (by patients): with unhealed bones the curve on this scale is description.
  */
-export function medianOf(measured: readonly Measured[], censored: readonly Censored[]): Median {
-  const rows = [...measured, ...censored];
-  if (rows.length === 0) return { estimate: null, lower: null, upper: null, bounds: [null, null], notes: [] };
-  const {
-    estimate: median,
-    bounds,
-    notes,
-  } = medianBounds({
-    times: rows.map(({ value }) => value),
-    event: rows.map(({ reading }) => (reading === "measured" ? 1 : 0)),
-    patient: rows.map(({ person }) => person),
-  });
-  const interval =
-    censored.length === 0
-      ? medianInterval(
-          rows.map(({ value }) => value),
-          rows.map(({ person }) => person),
-        )
-      : { lower: null, upper: null, notes: [] };
+export function medianOf({ values, event, patient }: Columns): Median {
+  if (values.length === 0) return { estimate: null, lower: null, upper: null, bounds: [null, null], notes: [] };
+  const { estimate: median, bounds, notes } = medianBounds({ times: values, event, patient });
+  const interval = event.includes(0) ? { lower: null, upper: null, notes: [] } : medianInterval(values, patient);
   return { estimate: median, ...interval, bounds, notes: [...notes.map(said), ...interval.notes] };
 }
 
 /** Type 7 of the healed when nothing is censored, by the curve otherwise; `null` when not reached. */
-export function quartilesOf(measured: readonly Measured[], censored: readonly Censored[]): HealingGroup["quartiles"] {
-  const rows = [...measured, ...censored];
-  if (rows.length === 0) return { lower: null, upper: null };
-  const values = rows.map(({ value }) => value);
-  if (censored.length > 0)
-    return kaplanMeier({ times: values, event: rows.map(({ reading }) => (reading === "measured" ? 1 : 0)) }).quartiles;
+export function quartilesOf({ values, event }: Columns): HealingGroup["quartiles"] {
+  if (values.length === 0) return { lower: null, upper: null };
+  if (event.includes(0)) return kaplanMeier({ times: values, event }).quartiles;
   return { lower: quantile({ values, p: 0.25 }).estimate, upper: quantile({ values, p: 0.75 }).estimate };
 }
 
 type Fitted = { readonly days: DaysAtMedianGain; readonly notes: readonly Note[] };
 
 /** Days to healing at the cohort's median gain with the unhealed in, by the time model; `null` where it can't be fitted. */
-export function daysAtGain(
-  measured: readonly Measured[],
-  censored: readonly Censored[],
-  gainMm: number | null,
-  definition: IndexDefinition,
-): Fitted {
-  const rows = [...measured, ...censored].filter((row) => (row.gainMm ?? 0) > 0 && row.days > 0);
-  if (gainMm === null || !endsAtConsolidation(definition) || measured.length === 0 || rows.length === 0) return { days: null, notes: [] };
+export function daysAtGain(all: readonly (Measured | Censored)[], gainMm: number | null, definition: IndexDefinition): Fitted {
+  const rows = all.filter((row) => (row.gainMm ?? 0) > 0 && row.days > 0);
+  const healed = rows.map(({ reading }) => Number(reading === "measured"));
+  if (gainMm === null || !endsAtConsolidation(definition) || !healed.includes(1)) return { days: null, notes: [] };
   const { records, notes } = estimate({
     situation: "median-index",
     days: rows.map(({ days }) => days),
-    healed: rows.map(({ reading }) => (reading === "measured" ? 1 : 0)),
+    healed,
     gainCm: rows.map((row) => (row.gainMm as number) / 10),
     patient: rows.map(({ person }) => person),
     atGainCm: gainMm / 10,

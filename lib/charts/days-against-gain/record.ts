@@ -30,7 +30,15 @@ export type DaysAgainstGainMark = Pick<HealingMarkForFigure, "segment" | "status
 
 export type PlacedMark = DaysAgainstGainMark & { readonly gainMm: number };
 
-/** Marks that have both numbers. */
-export function drawable({ marks }: DaysAgainstGainGroup): readonly PlacedMark[] {
-  return marks.filter((mark): mark is PlacedMark => mark.gainMm !== null && Number.isFinite(mark.gainMm) && Number.isFinite(mark.days));
+const kept = new WeakMap<DaysAgainstGainGroup, readonly PlacedMark[]>();
+
+/** Marks that have both numbers, picked once a group: every layer asks for them. */
+export function drawable(group: DaysAgainstGainGroup): readonly PlacedMark[] {
+  const held = kept.get(group);
+  if (held) return held;
+  const placed = group.marks.filter(
+    (mark): mark is PlacedMark => mark.gainMm !== null && Number.isFinite(mark.gainMm) && Number.isFinite(mark.days),
+  );
+  kept.set(group, placed);
+  return placed;
 }

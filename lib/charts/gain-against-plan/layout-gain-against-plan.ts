@@ -72,8 +72,9 @@ function layPanels(record: GainPlanRecord, { y, width, unit }: Place) {
 
 /** The longest length, planned or gained: both axes of all fields end there. */
 function mostIn({ groups }: GainPlanRecord): number {
-  const lengths = groups.flatMap(({ marks }) => marks.flatMap(({ plannedMm, gainMm }) => [plannedMm, gainMm]));
-  return Math.max(10, (spanOf(lengths)?.[1] ?? 0) * headroom);
+  const marks = groups.flatMap((group) => group.marks);
+  const longest = Math.max(spanOf(marks.map(({ plannedMm }) => plannedMm))?.[1] ?? 0, spanOf(marks.map(({ gainMm }) => gainMm))?.[1] ?? 0);
+  return Math.max(10, longest * headroom);
 }
 
 type FieldPlace = Place & { readonly x: number; readonly most: number };

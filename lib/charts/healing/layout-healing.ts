@@ -67,7 +67,8 @@ function layoutStrips(record: HealingRecordForFigure, scale: ValueScale, { y, wi
       heightPx,
       name: record.groups.length > 1 ? group.label : null,
     });
-    marks.push(...strip.marks);
+    // one by one: as arguments of one call more than a hundred thousand fail
+    for (const mark of strip.marks) marks.push(mark);
     spans.push(strip.span);
     cursor = strip.end + betweenPx;
   }

@@ -9,18 +9,31 @@ type Standing = { readonly mark: HealingMarkForFigure; readonly x: number };
 
 /** The healed (or measured) of a group, from left to right. */
 export function measuredMarks(group: HealingGroupForFigure, scale: ValueScale): Standing[] {
-  return standing(
-    group.marks.filter((mark) => !isUnhealed(mark, group)),
-    scale,
-  );
+  return standing(byValue(group).measured, scale);
 }
 
-/** Marks by value, with the place of each; those beyond the axis stand in its gutter. */
-export function standing(marks: readonly HealingMarkForFigure[], scale: ValueScale): Standing[] {
-  return marks
-    .filter((mark) => Number.isFinite(mark.value))
-    .map((mark) => ({ mark, x: scale.gutterX !== null && scale.isBeyond(mark.value) ? scale.gutterX : scale.x(mark.value) }))
-    .sort((a, b) => a.mark.value - b.mark.value || a.mark.segment - b.mark.segment);
+/** The unhealed of a group, from left to right. */
+export function unhealedOf(group: HealingGroupForFigure, scale: ValueScale): Standing[] {
+  return standing(byValue(group).unhealed, scale);
+}
+
+type Sorted = { readonly measured: readonly HealingMarkForFigure[]; readonly unhealed: readonly HealingMarkForFigure[] };
+
+/** Groups in order: a page draws a group at two widths. */
+const sorted = new WeakMap<HealingGroupForFigure, Sorted>();
+
+function byValue(group: HealingGroupForFigure): Sorted {
+  const held = sorted.get(group);
+  if (held) return held;
+  const marks = group.marks.filter((mark) => Number.isFinite(mark.value)).sort((a, b) => a.value - b.value || a.segment - b.segment);
+  const parted = { measured: marks.filter((mark) => !isUnhealed(mark, group)), unhealed: marks.filter((mark) => isUnhealed(mark, group)) };
+  sorted.set(group, parted);
+  return parted;
+}
+
+/** Marks with the place of each; those beyond the axis stand in its gutter. */
+function standing(marks: readonly HealingMarkForFigure[], scale: ValueScale): Standing[] {
+  return marks.map((mark) => ({ mark, x: scale.gutterX !== null && scale.isBeyond(mark.value) ? scale.gutterX : scale.x(mark.value) }));
 }
 
 export type Named = { readonly unit: ClockUnit; readonly name: string | null };

@@ -1,4 +1,5 @@
 import { scaleLinear } from "d3";
+import { sortedCopy } from "@/lib/stats";
 import { type ClockUnit, inUnit } from "../say/units";
 import type { HealingRecordForFigure } from "./record";
 
@@ -39,7 +40,7 @@ export function valueScale(record: HealingRecordForFigure, unit: ClockUnit, { le
 }
 
 function farLimit(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = sortedCopy(values);
   const nearlyLast = sorted[Math.ceil(0.98 * sorted.length) - 1];
   return nearlyLast === undefined ? Number.POSITIVE_INFINITY : nearlyLast * 1.5;
 }

@@ -1,6 +1,6 @@
 import type { Mark } from "../scene";
-import { type Named, standing } from "./pile-marks";
-import { type HealingGroupForFigure, isUnhealed } from "./record";
+import { type Named, unhealedOf } from "./pile-marks";
+import type { HealingGroupForFigure } from "./record";
 import { markText } from "./say";
 import type { ValueScale } from "./scale";
 
@@ -13,10 +13,7 @@ const tick = { half: 3.5, arm: 7 } as const;
  * surgery in the ink of the rescued, on a dotted arm. Lanes are filled from the left so that ticks don't touch; past eight they may.
  */
 export function unhealedMarks(group: HealingGroupForFigure, scale: ValueScale, { y: top, ...named }: Named & { y: number }) {
-  const unhealed = standing(
-    group.marks.filter((mark) => isUnhealed(mark, group)),
-    scale,
-  );
+  const unhealed = unhealedOf(group, scale);
   const ends: number[] = [];
   const marks = unhealed.flatMap(({ mark, x }): Mark[] => {
     const y = top + (takeLane(ends, x) % mostLanes) * lanePx + lanePx / 2;

@@ -49,7 +49,7 @@ function layPanels(record: NormalPlotRecord, { y, width }: { readonly y: number;
 /** All fields share both axes. */
 function plotOf({ groups }: NormalPlotRecord, place: { readonly left: number; readonly top: number; readonly width: number }): Plot {
   const points = groups.flatMap((group) => group.points);
-  const [from, to] = spanOf([-1, 1, ...points.flatMap(({ residual, normal }) => [residual, normal])]) ?? [-1, 1];
+  const [from, to] = spanOf([-1, 1, ...points.map(({ residual }) => residual), ...points.map(({ normal }) => normal)]) ?? [-1, 1];
   const unit = { name: "", perRecord: 1, digits: 1, valueDigits: 2 };
   return layPlot({
     ...place,

@@ -1,5 +1,5 @@
 import { pile } from "./pile";
-import { spreadTies } from "./spread-ties";
+import { spreader, spreadTies } from "./spread-ties";
 
 /** Radii tried from large to small until the highest pile fits. */
 const radii = [4.5, 4, 3.5, 3, 2.5, 2, 1.6, 1.3, 1] as const;
@@ -7,9 +7,10 @@ const leastRadius = 1;
 
 /** One radius for all groups, so that piles can be compared: the largest whose highest pile fits. */
 export function radiusFor(rows: readonly (readonly number[])[], heightPx: number): number {
+  const spreaders = rows.map(spreader);
   const fits = (radius: number) =>
-    rows.every((row) => {
-      const xs = spreadTies(row, radius);
+    spreaders.every((spread) => {
+      const xs = spread(radius);
       return !surelyTooHigh(xs, radius, heightPx) && pile(xs, radius).every((height) => height + radius <= heightPx);
     });
   return radii.find(fits) ?? leastRadius;

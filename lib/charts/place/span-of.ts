@@ -2,5 +2,10 @@
 export function spanOf(values: readonly number[]): readonly [low: number, high: number] | null {
   const [first] = values;
   if (first === undefined) return null;
-  return values.reduce<readonly [number, number]>(([low, high], value) => [Math.min(low, value), Math.max(high, value)], [first, first]);
+  let [low, high] = [first, first];
+  for (const value of values) {
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  return [low, high];
 }

@@ -11,13 +11,13 @@ const ZERO = 1e-12;
 export function symmetricPower(matrix: Float64Array, p: number, power: number, size: number): Float64Array {
   const raised = (eigenvalue: number) => (eigenvalue > ZERO * size ? eigenvalue ** power : 0);
   if (isDiagonal(matrix, p)) return matrix.map((value, place) => (place % (p + 1) === 0 ? raised(value) : 0));
-  const { values, vectors } = p <= MOST_TURNED ? turned(matrix, p) : decomposed(matrix, p);
+  const eigen = p <= MOST_TURNED ? turned(matrix, p) : decomposed(matrix, p);
   const result = new Float64Array(p * p);
   for (let k = 0; k < p; k++) {
-    const factor = raised(values[k] as number);
+    const factor = raised(eigen.values[k] as number);
     for (let i = 0; i < p; i++) {
-      const left = factor * (vectors[i * p + k] as number);
-      for (let j = 0; j < p; j++) result[i * p + j] = (result[i * p + j] as number) + left * (vectors[j * p + k] as number);
+      const left = factor * (eigen.vectors[i * p + k] as number);
+      for (let j = 0; j < p; j++) result[i * p + j] = (result[i * p + j] as number) + left * (eigen.vectors[j * p + k] as number);
     }
   }
   return result;
@@ -32,22 +32,27 @@ interface Eigen {
 /** Above this size tridiagonal form is the shorter way. */
 const MOST_TURNED = 8;
 const MOST_SWEEPS = 30;
+/** What is turned, its eigenvectors and eigenvalues: written over from one matrix to the next, since there are a hundred thousand. */
+const a = new Float64Array(MOST_TURNED ** 2);
+const vectors = new Float64Array(MOST_TURNED ** 2);
+const values = new Float64Array(MOST_TURNED);
 
 /**
  * Cyclic Jacobi: each turn makes one pair of entries off the diagonal zero, and what is left there falls quadratically. There is one such
  * matrix a patient, small and near the identity: it takes two or three sweeps. Golub GH, Van Loan CF. Matrix Computations, 4th ed., 2013, section 8.5.
  */
 function turned(matrix: Float64Array, p: number): Eigen {
-  const a = matrix.slice();
-  const vectors = new Float64Array(p * p);
+  a.set(matrix);
+  vectors.fill(0, 0, p * p);
   for (let i = 0; i < p; i++) vectors[i * (p + 1)] = 1;
   for (let sweep = 0; sweep < MOST_SWEEPS && !isDiagonal(a, p); sweep++)
-    for (let i = 0; i < p - 1; i++) for (let j = i + 1; j < p; j++) turn(a, vectors, p, i, j);
-  return { values: Float64Array.from({ length: p }, (_, i) => a[i * (p + 1)] as number), vectors };
+    for (let i = 0; i < p - 1; i++) for (let j = i + 1; j < p; j++) turn(p, i, j);
+  for (let i = 0; i < p; i++) values[i] = a[i * (p + 1)] as number;
+  return { values, vectors };
 }
 
 /** One turn in the plane of i and j, by the smaller of the two angles. */
-function turn(a: Float64Array, vectors: Float64Array, p: number, i: number, j: number): void {
+function turn(p: number, i: number, j: number): void {
   const off = a[i * p + j] as number;
   const [one, other] = [a[i * (p + 1)] as number, a[j * (p + 1)] as number];
   // beside the diagonal it is lost in rounding
@@ -77,6 +82,6 @@ function decomposed(matrix: Float64Array, p: number): Eigen {
 }
 
 function isDiagonal(matrix: Float64Array, p: number): boolean {
-  for (let place = 0; place < matrix.length; place++) if (matrix[place] !== 0 && place % (p + 1) !== 0) return false;
+  for (let place = 0; place < p * p; place++) if (matrix[place] !== 0 && place % (p + 1) !== 0) return false;
   return true;
 }
