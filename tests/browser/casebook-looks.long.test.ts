@@ -1,14 +1,10 @@
-import { describe, expect, inject, test } from "vitest";
-import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
+import { expect, inject, test } from "vitest";
+import { oneBrowser, overhang, shoot } from "./browser";
+import { lookOnScreens } from "./looks";
 
 const { open } = oneBrowser();
 const at = (path: string) => inject("filled").address + path;
 
-const looks = [
-  { look: "wide", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
-  { look: "phone", viewport: { width: 360, height: 740 }, colorScheme: "light" },
-  { look: "dark", viewport: { width: 1280, height: 800 }, colorScheme: "dark" },
-] as const;
 const pages = [
   { page: "casebook", path: "/casebook" },
   { page: "casebook-list", path: "/casebook?list=film-missing-6-months&sort=surgeryYear&order=falling" },
@@ -23,19 +19,11 @@ const pages = [
   { page: "case-as-of", path: "/casebook/2?asOf=1" },
 ] as const;
 
-describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
-  test.each(pages)("$page: no complaint, no fault of access, nothing beyond the window", async ({ page: name, path }) => {
-    const page = await open({ viewport, colorScheme, reducedMotion: "reduce" });
-    const complaints = complaintsOf(page);
-    expect((await page.goto(at(path)))?.status()).toBe(200);
-    await page.waitForLoadState("networkidle");
-    await shoot(page, `${name}-${look}`);
-    expect(await axeFaults(page)).toEqual([]);
-    expect(await overhang(page)).toBe(0);
-    expect(complaints).toEqual([]);
-    await page.context().close();
-  });
-});
+lookOnScreens(
+  open,
+  "",
+  pages.map((one) => ({ ...one, of: "filled" })),
+);
 
 test.each(pages)("$page on paper: no controls, the cautions whole, what it is not", async ({ page: name, path }) => {
   const page = await open({ viewport: { width: 673, height: 950 } });

@@ -1,7 +1,8 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
+import { oneBrowser } from "./browser";
 import { lengthbook } from "./lengthbook";
+import { lookOnPaper, lookOnScreens } from "./looks";
 
 const { open } = oneBrowser();
 const deep = encodeURIComponent(
@@ -9,11 +10,6 @@ const deep = encodeURIComponent(
 );
 const nobody = encodeURIComponent('{"bone":["femur"],"surgeryYear":{"from":1971,"to":1972}}');
 
-const looks = [
-  { look: "wide", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
-  { look: "phone", viewport: { width: 360, height: 740 }, colorScheme: "light" },
-  { look: "dark", viewport: { width: 1280, height: 800 }, colorScheme: "dark" },
-] as const;
 const pages = [
   { page: "all", of: "filled", path: "/cohorts" },
   { page: "deep", of: "filled", path: `/cohorts?where=${deep}&by=device&for=motion` },
@@ -24,35 +20,8 @@ const pages = [
   { page: "empty", of: "empty", path: "/cohorts" },
 ] as const;
 
-describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
-  let page: Page;
-  let complaints: string[];
-  beforeAll(async () => {
-    page = await open({ viewport, colorScheme, reducedMotion: "reduce" });
-    complaints = complaintsOf(page);
-  });
-
-  test.each(pages)("$page: no complaint, no fault of access, nothing beyond the window", async ({ page: name, of, path }) => {
-    complaints.length = 0;
-    const response = await page.goto(inject(of).address + path);
-    expect(response?.status()).toBe(200);
-    await page.waitForLoadState("networkidle");
-    await shoot(page, `cohorts-${name}-${look}`);
-    expect(await axeFaults(page)).toEqual([]);
-    expect(await overhang(page)).toBe(0);
-    expect(complaints).toEqual([]);
-  });
-});
-
-test.each(pages)("on paper, $page: no controls, the cohort in words", async ({ page: name, of, path }) => {
-  const page = await open({ viewport: { width: 673, height: 950 } });
-  await page.emulateMedia({ media: "print" });
-  await page.goto(inject(of).address + path);
-  await shoot(page, `cohorts-${name}-print`);
-  expect(await page.locator("button:visible, nav:visible").count()).toBe(0);
-  expect(await overhang(page)).toBe(0);
-  await page.context().close();
-});
+lookOnScreens(open, "cohorts-", pages);
+lookOnPaper(open, "cohorts-", pages, ["a question, not a verdict"]);
 
 /** Who is in the cohort of the page's address, as the command line says. */
 async function shownBy(page: Page) {

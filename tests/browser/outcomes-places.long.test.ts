@@ -1,18 +1,13 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, inject, test } from "vitest";
-import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
+import { oneBrowser } from "./browser";
 import { lengthbook } from "./lengthbook";
+import { lookOnPaper, lookOnScreens } from "./looks";
 
 const { open } = oneBrowser();
 const femora = encodeURIComponent('{"bone":["femur"]}');
 const nobody = encodeURIComponent('{"surgeryYear":{"from":1971,"to":1972}}');
-
-const looks = [
-  { look: "wide", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
-  { look: "phone", viewport: { width: 360, height: 740 }, colorScheme: "light" },
-  { look: "dark", viewport: { width: 1280, height: 800 }, colorScheme: "dark" },
-] as const;
 
 const places = [
   { page: "days-at-equal-gain", of: "whole", path: "/outcomes/days-at-equal-gain?by=sex" },
@@ -53,41 +48,8 @@ const places = [
   { page: "side-by-side-empty", of: "empty", path: "/outcomes/side-by-side" },
 ] as const;
 
-describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
-  let page: Page;
-  let complaints: string[];
-  beforeAll(async () => {
-    page = await open({ viewport, colorScheme, reducedMotion: "reduce" });
-    complaints = complaintsOf(page);
-  });
-
-  test.each(places)("$page: no complaint, no fault of access, nothing beyond the window", async ({ page: name, of, path }) => {
-    complaints.length = 0;
-    const response = await page.goto(inject(of).address + path);
-    expect(response?.status()).toBe(200);
-    await page.waitForLoadState("networkidle");
-    await shoot(page, `place-${name}-${look}`);
-    expect(await axeFaults(page)).toEqual([]);
-    expect(await overhang(page)).toBe(0);
-    expect(complaints).toEqual([]);
-  });
-});
-
-describe("on paper", () => {
-  let page: Page;
-  beforeAll(async () => {
-    page = await open({ viewport: { width: 673, height: 950 } });
-    await page.emulateMedia({ media: "print" });
-  });
-
-  test.each(places)("$page: no controls, the cautions whole", async ({ page: name, of, path }) => {
-    await page.goto(inject(of).address + path);
-    await shoot(page, `place-${name}-print`);
-    expect(await page.locator("button:visible, nav:visible").count()).toBe(0);
-    expect(await page.locator("body").innerText()).toContain("a question, not a verdict");
-    expect(await overhang(page)).toBe(0);
-  });
-});
+lookOnScreens(open, "place-", places);
+lookOnPaper(open, "place-", places, ["a question, not a verdict"]);
 
 describe("the page says what the command line answers", () => {
   test.each([

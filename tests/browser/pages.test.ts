@@ -1,16 +1,10 @@
 import { renameSync } from "node:fs";
 import { join } from "node:path";
-import type { Page } from "playwright-core";
-import { beforeAll, describe, expect, inject, test } from "vitest";
-import { axeFaults, complaintsOf, oneBrowser, overhang, shoot } from "./browser";
+import { expect, inject, test } from "vitest";
+import { axeFaults, oneBrowser, shoot } from "./browser";
+import { lookOnPaper, lookOnScreens } from "./looks";
 
 const { open } = oneBrowser();
-
-const looks = [
-  { look: "wide", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
-  { look: "phone", viewport: { width: 360, height: 740 }, colorScheme: "light" },
-  { look: "dark", viewport: { width: 1280, height: 800 }, colorScheme: "dark" },
-] as const;
 
 const pages = [
   { page: "today", of: "filled", path: "/" },
@@ -30,43 +24,8 @@ const pages = [
   { page: "outcomes-not-open", of: "broken", path: "/outcomes" },
 ] as const;
 
-describe.each(looks)("$look", ({ look, viewport, colorScheme }) => {
-  let page: Page;
-  let complaints: string[];
-  beforeAll(async () => {
-    page = await open({ viewport, colorScheme, reducedMotion: "reduce" });
-    complaints = complaintsOf(page);
-  });
-
-  test.each(pages)("$page: no complaint, no fault of access, nothing beyond the window", async ({ page: name, of, path }) => {
-    complaints.length = 0;
-    const response = await page.goto(inject(of).address + path);
-    expect(response?.status()).toBe(200);
-    await page.waitForLoadState("networkidle");
-    await shoot(page, `${name}-${look}`);
-    expect(await axeFaults(page)).toEqual([]);
-    expect(await overhang(page)).toBe(0);
-    expect(complaints).toEqual([]);
-  });
-});
-
-describe("on paper", () => {
-  let page: Page;
-  beforeAll(async () => {
-    page = await open({ viewport: { width: 673, height: 950 } });
-    await page.emulateMedia({ media: "print" });
-  });
-
-  test.each(pages)("$page: no controls, the cautions whole", async ({ page: name, of, path }) => {
-    await page.goto(inject(of).address + path);
-    await shoot(page, `${name}-print`);
-    expect(await page.locator("button:visible, nav:visible").count()).toBe(0);
-    const text = await page.locator("body").innerText();
-    expect(text).toContain("a question, not a verdict");
-    expect(text).toContain("need a person’s judgement before anything is published");
-    expect(await overhang(page)).toBe(0);
-  });
-});
+lookOnScreens(open, "", pages);
+lookOnPaper(open, "", pages, ["a question, not a verdict", "need a person’s judgement before anything is published"]);
 
 test("an address without a page says so, with the way back", async () => {
   const page = await open();
