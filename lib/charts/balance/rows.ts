@@ -1,6 +1,6 @@
 import type { Axis } from "../axis/axis";
 import { wrapText } from "../place/text-width";
-import { counted, countedIn, decimals } from "../say/numbers";
+import { counted, countedIn, decimals, grouped } from "../say/numbers";
 import type { Mark } from "../scene";
 import { type BalanceRecord, type BalanceRow, isUnlike, sorted } from "./record";
 
@@ -22,7 +22,7 @@ export function titleOfBalance({ groups: [first, second] }: Pick<BalanceRecord, 
 
 /** The size as written; a difference of codes has no sign. */
 export function sizeText({ smd }: BalanceRow): string {
-  return smd === null ? "none" : decimals(Math.abs(smd), 2);
+  return smd === null ? "not given" : decimals(Math.abs(smd), 2);
 }
 
 /** What a reader hears of a field: `Age: 0.31, above 0.2; Nail 34 years (SD 12), Frame 29 years (SD 11); recorded 80 and 41`. */
@@ -36,7 +36,7 @@ function valueTexts({ values }: BalanceRow, { groups }: BalanceRecord): string[]
 }
 
 function recordedText({ recorded: [first, second] }: BalanceRow): string {
-  return `recorded in ${first} and ${second}`;
+  return `recorded in ${grouped(first)} and ${grouped(second)}`;
 }
 
 /** A field: a thin stem from nothing to its mark; beside it (on a phone between label and mark) what each group is like. */
