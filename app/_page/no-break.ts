@@ -1,4 +1,7 @@
-/** Keeps a number and its sign of percent or its unit on one line: `95 %` never breaks. */
+/** Keeps a number and its sign of percent, its unit or its minus on one line: neither `95 %` nor `t(G − 1)` breaks. */
 export function noBreak(text: string): string {
-  return text.replace(/(\d) (%|days|months|mm|segments?|patients?)/g, "$1\u00A0$2").replace(/% CI/g, "%\u00A0CI");
+  return text
+    .replace(/(\d) (%|days|months|mm|segments?|patients?)/g, "$1\u00A0$2")
+    .replace(/% CI/g, "%\u00A0CI")
+    .replace(/ − (?=\d)/g, "\u00A0−\u00A0");
 }

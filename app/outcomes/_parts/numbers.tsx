@@ -19,13 +19,15 @@ export function Numbers({ table, caption }: Props) {
   );
 }
 
+const mostBrief = 12;
+
 function intervalOf(table: DataTable, column: TableColumn): TableColumn | undefined {
   return table.columns.find((other) => other.under === column.id);
 }
 
 function headCell({ id, align, head, unit }: TableColumn, interval: TableColumn | undefined) {
   return (
-    <th key={id} scope="col" className={align}>
+    <th key={id} scope="col" className={head.length > mostBrief ? align : `${align} brief`}>
       {head}
       {interval === undefined ? null : <span className="under">{interval.head}</span>}
       {unit === undefined ? null : <span className="under">{unit}</span>}

@@ -1,6 +1,8 @@
 import type { HealingAnswer } from "@/lib/answers";
 import { daysPerMonth, reasonsText } from "@/lib/charts";
 import { describeWhere } from "@/lib/cohorts";
+import { Command } from "../../_page/command";
+import { noBreak } from "../../_page/no-break";
 import { commandFor } from "../_choices";
 import type { OutcomesQuestion } from "../_question";
 
@@ -23,18 +25,18 @@ export function WorkedOut({ answer, question }: Props) {
         <dt>Left out, and why</dt>
         {leftOut.length === 0 ? <dd>No segment.</dd> : leftOut.map(({ label, text }) => <dd key={label}>{`${label}: ${text}.`}</dd>)}
         <dt>Method</dt>
-        <dd>{sentence(answer.method)}</dd>
+        <dd>{noBreak(sentence(answer.method))}</dd>
         {question.unit === "months/cm" ? <dd>A month is {daysPerMonth} days (365.25/12).</dd> : null}
         <Notes answer={answer} />
         <dt>Result reference</dt>
         <dd>
           <code>{answer.stamp}</code>, batch {answer.batch}
           {answer.dataTo === null ? "" : `, data to ${answer.dataTo}`}. The same numbers come again with{" "}
-          <code>npm run -s lengthbook -- result {answer.stamp}</code>
+          <Command text={`npm run -s lengthbook -- result ${answer.stamp}`} />
         </dd>
         <dt>At the command line</dt>
         <dd>
-          <code>{commandFor(question)}</code>
+          <Command text={commandFor(question)} />
         </dd>
       </dl>
     </details>

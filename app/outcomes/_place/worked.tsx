@@ -1,5 +1,7 @@
 import { describeWhere, type Where } from "@/lib/cohorts";
 import type { Told } from "@/lib/reports";
+import { Command } from "../../_page/command";
+import { noBreak } from "../../_page/no-break";
 
 /** Definition, exclusions, method, notes and result references: all that one needs to ask the same again. */
 export function Worked({ told, where }: { readonly told: Told; readonly where: Where }) {
@@ -14,16 +16,16 @@ export function Worked({ told, where }: { readonly told: Told; readonly where: W
         <dt>Left out, and why</dt>
         {told.leftOut.length === 0 ? <dd>Nothing.</dd> : told.leftOut.map(({ label, text }) => <dd key={label}>{`${label}: ${text}.`}</dd>)}
         <dt>Method</dt>
-        <dd>{asSentence(told.method)}</dd>
+        <dd>{noBreak(asSentence(told.method))}</dd>
         {told.notes.length === 0 ? null : <dt>Notes</dt>}
         {told.notes.map((note) => (
-          <dd key={note}>{note}</dd>
+          <dd key={note}>{noBreak(note)}</dd>
         ))}
         <References told={told} />
         <dt>At the command line</dt>
         {told.commands.map((command) => (
           <dd key={command}>
-            <code>npm run -s lengthbook -- {command}</code>
+            <Command text={`npm run -s lengthbook -- ${command}`} />
           </dd>
         ))}
       </dl>
@@ -49,7 +51,7 @@ function References({ told: { references, commands, batch, dataTo } }: { readonl
         {again === null ? null : (
           <>
             {" "}
-            The same numbers come again with <code>npm run -s lengthbook -- result {again}</code>
+            The same numbers come again with <Command text={`npm run -s lengthbook -- result ${again}`} />
           </>
         )}
       </dd>
