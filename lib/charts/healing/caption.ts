@@ -6,9 +6,11 @@ import { totalText } from "./say";
 
 /** The caption that goes with the figure wherever it goes: cohort, n, definition, interval, film interval, data, batch and reference. */
 export function captionOf(record: HealingRecordForFigure, options: CaptionOptions = {}): string {
+  const summed = record.groups.some(({ mean }) => mean.lower !== null);
+  const healing = record.groups.some(isHealing);
   const reading = [
-    `Mean${record.groups.some(isHealing) ? " of the healed" : ""} with its 95 % interval, clustered by patient (CR2, Satterthwaite)`,
-    record.groups.some(isHealing) ? "Median and quartiles with the unhealed in" : null,
+    summed ? `Mean${healing ? " of the healed" : ""} with its 95 % interval, clustered by patient (CR2, Satterthwaite)` : null,
+    summed && healing ? "Median and quartiles with the unhealed in" : null,
     filmText(record),
   ];
   return captionFrom(record, { counts: totalText(record.groups), reading, groups: record.groups }, options);

@@ -7,6 +7,7 @@ import { shownUnit } from "../say/shown-unit";
 import { count, number, tableFrom, words } from "../table/columns";
 import { layoutNormalPlot } from "./layout-normal-plot";
 import type { NormalPlotGroup, NormalPlotRecord } from "./record";
+import { doneOf } from "./say";
 
 /** The q–q figure of the log-normal model of time. */
 export const normalPlotFigure: Figure<NormalPlotRecord> = {
@@ -24,7 +25,7 @@ function captionOfNormalPlot(record: NormalPlotRecord, options: CaptionOptions =
   ];
   return captionFrom(
     record,
-    { what: "Fit of the log-normal model of time", counts: totalText(record.groups, "segment", "in the fit"), reading },
+    { what: "Fit of the log-normal model of time", counts: totalText(record.groups, "segment", doneOf(record.groups)), reading },
     options,
   );
 }

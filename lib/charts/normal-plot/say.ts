@@ -3,12 +3,17 @@ import { countsText, totalText } from "../say/excluded";
 import { decimals, grouped } from "../say/numbers";
 import type { NormalPlotGroup, NormalPlotRecord } from "./record";
 
+/** What the counted have: without a model nothing is in a fit. */
+export function doneOf(groups: readonly NormalPlotGroup[]): string {
+  return groups.some(({ scale }) => scale !== null) ? "in the fit" : "with days and gain";
+}
+
 export function headOf(group: NormalPlotGroup): Head {
   return {
     name: group.label,
     estimate: group.scale === null ? "" : `σ of log days ${decimals(group.scale, 2)}`,
-    lines: group.scale === null && group.n > 0 ? ["too few bones, or gains too alike, for the model"] : [],
-    counts: [`${countsText(group, "segment", "in the fit")}; ${grouped(group.healed)} healed, drawn`],
+    lines: group.scale === null && group.n > 0 ? ["too few patients or bones, or gains too alike, for the model"] : [],
+    counts: [`${countsText(group, "segment", doneOf([group]))}; ${grouped(group.healed)} healed${group.scale === null ? "" : ", drawn"}`],
   };
 }
 
@@ -25,7 +30,7 @@ export function describe({ groups }: NormalPlotRecord): string {
   });
   return [
     "Each healed bone is a mark: the normal quantile in its place across, its residual upwards. Marks on the line fit the model.",
-    `${totalText(groups, "segment", "in the fit")}.`,
+    `${totalText(groups, "segment", doneOf(groups))}.`,
     ...said,
   ].join(" ");
 }

@@ -52,5 +52,7 @@ test("each healed bone is a mark that says its residual and the normal quantile 
   const own = points(24);
   const said = labelsIn(normalPlotFigure.layout(record([group("All", own)]))).filter((label) => label.startsWith("residual "));
   expect(said).toHaveLength(own.length);
-  expect(allText(normalPlotFigure.layout(records["three-groups-one-not-fitted"] as NormalPlotRecord))).toContain("too few bones");
+  expect(allText(normalPlotFigure.layout(records["three-groups-one-not-fitted"] as NormalPlotRecord))).toContain(
+    "too few patients or bones",
+  );
 });

@@ -108,3 +108,9 @@ test("the caption states cohort, n, definition, interval, film interval, batch a
   ])
     expect(caption).toContain(part);
 });
+
+test("the caption names no interval where no group is large enough for one", () => {
+  const groups = record.groups.map((group) => ({ ...group, mean: { ...group.mean, lower: null, upper: null } }));
+  expect(captionOf(record)).toContain("Median and quartiles with the unhealed in");
+  expect(captionOf({ ...record, groups })).not.toMatch(/interval, clustered|quartiles/);
+});
