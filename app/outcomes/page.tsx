@@ -1,12 +1,13 @@
 import type { Metadata } from "next";
 import { clockList, clocksAsOf, healing, type MeasureEntry } from "@/lib/answers";
-import { answerOf, captionOf, clusteringOf, drawSvg, equalGainText, figureCsv, isCrowded, layoutHealing, tableOf } from "@/lib/charts";
+import { answerOf, captionOf, clusteringOf, equalGainText, figureCsv, isCrowded, tableOf } from "@/lib/charts";
 import { describeWhere } from "@/lib/cohorts";
 import { registry } from "../_data/registry";
 import { standing } from "../_data/standing";
 import type { PageAsked } from "../_page/asked";
 import { noBreak } from "../_page/no-break";
 import { Figure } from "./_client/figure";
+import { drawingOf } from "./_drawing";
 import { NoData } from "./_parts/no-data";
 import { NotUnderstood } from "./_parts/not-understood";
 import { Numbers } from "./_parts/numbers";
@@ -32,7 +33,7 @@ type Props = { readonly question: OutcomesQuestion; readonly clocks: readonly Me
 async function Answered({ question, clocks }: Props) {
   const { unit, asOf, where, ...asked } = question;
   const answer = await healing(await registry(), { ...asked, where, ...(asOf === null ? {} : { asOf }) });
-  const draw = (width: number) => drawSvg(layoutHealing(answer, { width, unit }));
+  const draw = (width: number) => drawingOf(answer, { width, unit });
   const equalGain = equalGainText(answer.groups);
   const wide = draw(widths.wide);
   const crowded = isCrowded(wide);

@@ -10,6 +10,7 @@ import {
 } from "@/lib/answers";
 import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, normalPlotFigure, reasonsText } from "@/lib/charts";
 import { drawable } from "../told/drawable";
+import { once } from "../told/once";
 import { askedOf, type FromLandmark, landmarkOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
 import { commandWords } from "../words/command-words";
@@ -27,7 +28,7 @@ export async function tellDaysAtEqualGain(registry: Registry, question: EqualGai
     logNormalFit(registry, asked),
   ]);
   const compared = await comparedIn(registry, question, answer);
-  const record = recordOf(answer, lines, compared);
+  const record = recordOnce(answer, lines, compared);
   return {
     title: "Days at equal gain",
     sentences: sentencesOf(answer, lines, compared),
@@ -86,6 +87,9 @@ function recordOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared:
   const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
   return { ...answer, groups, said: equal ? ratioText(equal, labelsOf(answer), linesIn(compared)) : equalGainText(answer.groups) };
 }
+
+/** Lines and comparison follow from the answer's question. */
+const recordOnce = once(recordOf);
 
 function linesIn(compared: DifferenceAnswer | null) {
   return compared?.differences.find(({ what }) => what === onStraightLines) ?? null;

@@ -17,6 +17,7 @@ import {
   words,
 } from "@/lib/charts";
 import { drawable } from "../told/drawable";
+import { once } from "../told/once";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";
@@ -46,7 +47,7 @@ export async function tellGainAgainstPlan(registry: Registry, question: PlanQues
       plan === "plannedGainFinalMm"
         ? ["The final plan absorbs what went wrong on the way; against the plan at start, early stops show."]
         : [],
-    figures: [drawable(gainAgainstPlanFigure, planRecord(answer)), drawable(agreementFigure, agreementRecord(answer))],
+    figures: [drawable(gainAgainstPlanFigure, planOnce(answer)), drawable(agreementFigure, agreementOnce(answer))],
     tables: [sharesTable(within)],
     definition: answer.definition.sentence,
     method: answer.method,
@@ -163,3 +164,6 @@ function sharesTable(answers: readonly MeasureAnswer[]): ToldTable {
   const head: Column<MeasureGroup>[] = [words("group", "Group", ({ label }) => label), count("measured", "Measured", ({ n }) => n)];
   return { caption: "Within other tolerances", table: tableFrom([...head, ...columns], first?.groups ?? []) };
 }
+
+const planOnce = once(planRecord);
+const agreementOnce = once(agreementRecord);

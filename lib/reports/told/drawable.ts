@@ -10,12 +10,22 @@ export type Drawable = {
   readonly csv: (unit?: string) => string;
 };
 
-export function drawable<Record>(figure: Figure<Record>, record: Record): Drawable {
+/** Drawings of a record, as long as the record is kept. */
+const drawn = new WeakMap<object, Map<string, string>>();
+
+export function drawable<Record extends object>(figure: Figure<Record>, record: Record): Drawable {
   const table = (unit?: string) => figure.table(record, unit);
   return {
     id: figure.id,
     units: figure.units(record),
-    svg: (options) => drawSvg(figure.layout(record, options)),
+    svg: (options) => {
+      const drawings = drawn.get(record) ?? new Map<string, string>();
+      drawn.set(record, drawings);
+      const id = `${figure.id} ${options.width} ${options.unit}`;
+      const svg = drawings.get(id) ?? drawSvg(figure.layout(record, options));
+      drawings.set(id, svg);
+      return svg;
+    },
     caption: (options) => figure.caption(record, options),
     table,
     csv: (unit) => figureCsv(table(unit)),
