@@ -201,7 +201,7 @@ describe("side by side", () => {
 
   test("a covariate known only later is refused with its reason", async () => {
     const page = await open();
-    await page.goto(`${inject("whole").address}/outcomes/side-by-side?field=bone&measure=maturation&adjust=gainMm`);
+    await page.goto(`${inject("whole").address}/outcomes/side-by-side?field=bone&measure=surgery-to-consolidation&adjust=gainMm`);
     const text = await page.locator("main").innerText();
     expect(text).toContain("no adjusted estimate is given");
     expect(text).toContain("is known only after the clock’s start");

@@ -2,7 +2,7 @@ import type { SeveralAnswer } from "@/lib/answers";
 import { type ForestRow, forestFigure } from "@/lib/charts";
 import { type Drawable, drawable } from "../told/drawable";
 import { wordsOf } from "./several-groups-words";
-import { analysedIn } from "./side-by-side-forest";
+import { analysedIn, unitWords } from "./side-by-side-forest";
 import { unitOfDifference } from "./side-by-side-words";
 
 /** Every group against all others, under its outcome: an axis for each unit. */
@@ -21,7 +21,7 @@ export function severalForests(answers: readonly SeveralAnswer[]): readonly Draw
       stamp,
       dataTo,
       definition: {
-        title: "Each group less all others, by outcome",
+        title: `Each group less all others, by outcome${unitWords(unit)}`,
         sentence: "mean of the group less that of all others; the first outcome’s reference stands here, each has its own below",
       },
     } as const;

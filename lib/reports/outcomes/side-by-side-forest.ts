@@ -62,8 +62,16 @@ function forest({ members }: FamilyAnswer, kind: ForestRecord["kind"], unit: str
     batch,
     stamp,
     dataTo,
-    definition: { title: `${what}, by outcome`, sentence: `${what}; the first outcome’s reference stands here, each has its own below` },
+    definition: {
+      title: `${what}, by outcome${kind === "ratio" ? "" : unitWords(unit)}`,
+      sentence: `${what}; the first outcome’s reference stands here, each has its own below`,
+    },
   };
+}
+
+/** Figures of one page are told apart by their unit. */
+export function unitWords(unit: string): string {
+  return unit === "" ? "" : `, in ${unit}`;
 }
 
 function rowOf({ member, answer, difference }: Drawn, { labels, test }: Named, scale: number): ForestRow {
