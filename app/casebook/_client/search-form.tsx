@@ -43,7 +43,7 @@ export function SearchForm({ search, highestCase, children }: Props) {
       {children}
       <p id="search-strange" role="alert" className="said warm" hidden={!isStrange}>
         Nothing was sent: no case holds such a word. Cases have numbers from 1 to {highestCase}, years, and recorded words; names and local
-        numbers are never held. <a href="#whose">Whose is this?</a> finds a case by its local number, in this tab alone.
+        numbers are never held. <a href="#whose">Look a local number up</a> in this tab alone.
       </p>
     </form>
   );

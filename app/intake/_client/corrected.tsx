@@ -16,7 +16,7 @@ const choices: readonly (readonly [value: OverCorrections, words: string])[] = [
 export function Corrected({ store, state, corrected: { cells, of } }: Props) {
   if (of === 0) return null;
   return (
-    <fieldset className="said warm">
+    <fieldset className="said warm corrected">
       <legend>
         {counted(of, "cell")} {of === 1 ? "says" : "say"} something else than a correction made by hand
       </legend>

@@ -20,7 +20,7 @@ export const startState: IntakeState = {
   spoken: "",
 };
 
-const patienceMs = 400;
+const patienceMs = 250;
 
 /** The state of the page and the worker behind it. What is done with them stands in the files beside this one. */
 export class IntakeStore {

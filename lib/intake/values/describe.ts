@@ -4,6 +4,7 @@ const numberPattern = /^[-+]?[\d.,'\s]+(e[-+]?\d+)?\s*%?$/i;
 /**
  * What a cell holds, never what it says: a kind and a length.
  * @example describe("Banana pie") // => "text, 2 words, 10 characters"
+ * @example describe("R") // => "text, 1 letter"
  */
 export function describe(cell: string): string {
   const text = cell.trim();
@@ -12,7 +13,8 @@ export function describe(cell: string): string {
   if (numberPattern.test(text)) return "a number";
   const words = text.split(/\s+/).length;
   if (words > 1) return `text, ${words} words, ${text.length} characters`;
-  return /^\p{L}+$/u.test(text) ? `text, ${text.length} letters` : `text, ${text.length} characters`;
+  const one = /^\p{L}+$/u.test(text) ? "letter" : "character";
+  return `text, ${text.length} ${one}${text.length === 1 ? "" : "s"}`;
 }
 
 /** Whether a cell holds a number or date, as data do and headers don't. */

@@ -57,7 +57,10 @@ function tell(name: string, took: number, { values, silenceMs, blockMs, clickMs,
 
 const moments = [0.02, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
-/** Starts something long at ten moments of it, and tells how soon the page said that it had stopped, and what is held then. @returns whether the work was over once before the word */
+/**
+ * Starts something long, stops it at ten moments, and tells how soon the page said that it had stopped, and what is held then.
+ * @returns whether the work was over once before the word
+ */
 async function stopped(page: Page, name: string, data: string, wholeMs: number, start: () => Promise<void>): Promise<boolean> {
   const lags: number[] = [];
   let answer = "";
