@@ -4,20 +4,26 @@ import { rowWords } from "../_page/row-words";
 
 type Kind = TodayAnswer["work"][number]["kind"];
 
-const words: Readonly<Record<Kind, { readonly noun: string; readonly why: string; readonly mend: string }>> = {
+/** What one does, and what several do. */
+type Verbs = readonly [one: string, several: string];
+
+const words: Readonly<Record<Kind, { readonly noun: string; readonly verbs: Verbs; readonly why: string; readonly mend: string }>> = {
   "healing-date-missing": {
     noun: "segment",
-    why: "lack the day of healing: seen or walking on it after the last film, and no consolidation day.",
+    verbs: ["lacks", "lack"],
+    why: "the day of healing: seen or walking on it after the last film, and no consolidation day.",
     mend: "Type the consolidation day, or the last film that showed it unhealed, in your sheet and bring the sheet again. Until then they are left out of healing, and counted as left out.",
   },
   "events-not-collected": {
     noun: "segment",
-    why: "stand as events not collected: no column of events, or comments never coded.",
+    verbs: ["stands", "stand"],
+    why: "as events not collected: no column of events, or comments never coded.",
     mend: "They enter no complication rate. Code their comments the next time the sheet comes in, or say that events were looked for and none found.",
   },
   "permitted-use-not-recorded": {
     noun: "patient",
-    why: "have no permission for research recorded.",
+    verbs: ["has", "have"],
+    why: "no permission for research recorded.",
     mend: "They may be used inside the unit, and leave the house in no export.",
   },
 };
@@ -70,19 +76,22 @@ export function ClerksWork({ answer }: { readonly answer: TodayAnswer }) {
 /** Rows that came before the row of their patient or segment: kept, and in no count until it comes. */
 function Waiting({ waiting }: Pick<TodayAnswer, "waiting">) {
   const words = rowWords(waiting);
+  const one = Object.values(waiting).reduce((sum, n) => sum + n, 0) === 1;
   if (words === "") return null;
   return (
     <p>
-      <strong>{words}</strong> wait for the sheet that holds their segment or patient: they are kept, and in no figure until it comes.
+      <strong>{words}</strong> {one ? "waits" : "wait"} for the sheet that holds {one ? "its" : "their"} segment or patient: kept, and in no
+      figure until it comes.
     </p>
   );
 }
 
 function workItem({ kind, count }: TodayAnswer["work"][number]) {
-  const { noun, why, mend } = words[kind];
+  const { noun, verbs, why, mend } = words[kind];
   return (
     <li key={kind}>
-      <strong>{counted(count, noun)}</strong> {why} <span className="muted">{mend}</span> <a href={`/casebook?list=${kind}`}>Show them</a>
+      <strong>{counted(count, noun)}</strong> {verbs[count === 1 ? 0 : 1]} {why} <span className="muted">{mend}</span>{" "}
+      <a href={`/casebook?list=${kind}`}>Show them</a>
     </li>
   );
 }

@@ -17,7 +17,9 @@ export function Saved({ question, cohorts, unnamed }: Props) {
           Saved as <strong>{saved}</strong>. It can be named in side by side, and with <code>--cohort {saved}</code>.
         </p>
       )}
-      {unnamed ? <p className="said warm">A name needs letters or digits, at most 60. Nothing was saved.</p> : null}
+      {unnamed ? (
+        <p className="said warm">A name needs letters or digits, at most 60, and is no person’s name or number. Nothing was saved.</p>
+      ) : null}
       {taken === null ? (
         <form action="/cohorts/save" method="post" className="doings sans">
           <input type="hidden" name="where" value={json} />
@@ -25,6 +27,7 @@ export function Saved({ question, cohorts, unnamed }: Props) {
             Name <input name="name" required maxLength={80} size={28} autoComplete="off" />
           </label>
           <button type="submit">Save this cohort</button>
+          <span className="muted small">It stands in addresses and captions: no person’s name or number.</span>
         </form>
       ) : (
         <Taken name={taken} where={json} cohorts={cohorts} />

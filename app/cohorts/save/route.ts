@@ -1,4 +1,5 @@
 import { CohortError, canonicalWhere, parseWhere } from "@/lib/cohorts";
+import { isNamed } from "../../_data/is-named";
 import { registry } from "../../_data/registry";
 import { addressOf } from "../_address";
 import { nameFrom } from "../_name";
@@ -16,11 +17,17 @@ async function saved(typed: string, text: string, replace: boolean): Promise<str
   const where = readable(text);
   if (where === null) return "/cohorts?where=unreadable";
   const name = nameFrom(typed);
-  if (name === null) return addressOf("/cohorts", { where, more: { unnamed: "yes" } });
+  const unnamed = addressOf("/cohorts", { where, more: { unnamed: "yes" } });
+  if (name === null) return unnamed;
   const open = await registry();
   const held = (await open.cohorts()).find((one) => one.name === name);
   if (held && held.where !== canonicalWhere(where) && !replace) return addressOf("/cohorts", { where, more: { taken: name } });
-  await open.saveCohort({ name, where: canonicalWhere(where) });
+  try {
+    await open.saveCohort({ name, where: canonicalWhere(where) });
+  } catch (error) {
+    if (isNamed<RangeError>(error, "RangeError")) return unnamed;
+    throw error;
+  }
   return addressOf("/cohorts", { where, more: { saved: name } });
 }
 

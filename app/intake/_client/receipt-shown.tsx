@@ -25,7 +25,8 @@ export function ReceiptShown({ store, receipt, goTo }: Props) {
       </p>
       {any(waiting) ? (
         <p>
-          {countsWords(waiting, "wait")} for the sheet that holds their segment or patient: bring it next. Until then they are in no figure.
+          {countsWords(waiting, isOne(waiting) ? "waits" : "wait")} for the sheet that holds {isOne(waiting) ? "its" : "their"} segment or
+          patient: bring it next. Until then {isOne(waiting) ? "it is" : "they are"} in no figure.
         </p>
       ) : null}
       {batch === null ? null : <TakeBack batch={batch} />}
@@ -73,6 +74,10 @@ type Counts = Readonly<Record<TableName, number>>;
 
 function any(counts: Counts): boolean {
   return tableNames.some((table) => counts[table] > 0);
+}
+
+function isOne(counts: Counts): boolean {
+  return tableNames.reduce((sum, table) => sum + counts[table], 0) === 1;
 }
 
 function countsWords(counts: Counts, what: string): string {

@@ -80,3 +80,13 @@ test.each([
   await expect(registry.saveSettings({ ...defaultSettings, ...wrong }, { at })).rejects.toThrow(`received ${name} that can't be`);
   expect(await registry.batches()).toEqual([]);
 });
+
+test("a cohort is kept under a name, and under no person's name or number", async () => {
+  const registry = await fresh();
+  for (const name of ["femora-2023", "magnetic-nails", "short-stature-24-months"]) await registry.saveCohort({ name, where: "{}" });
+  const kept = await registry.cohorts();
+  expect(kept).toHaveLength(3);
+  for (const name of ["mr-quellthorpe", "of-dr-ardvenna", "0187741", "case-187741", "Femora", "femora.2023"])
+    await expect(registry.saveCohort({ name, where: "{}" })).rejects.toThrow(RangeError);
+  expect(await registry.cohorts()).toEqual(kept);
+});

@@ -1,5 +1,6 @@
 import type { CaseAnswer, CaseSegment } from "@/lib/answers";
 import { counted, listed } from "@/lib/charts";
+import { noBreak } from "../../../_page/no-break";
 import { Whose } from "../../_client/whose";
 import { codeWords, numberWords, sentence } from "../../_words";
 
@@ -13,7 +14,7 @@ export function CaseHead({ answer }: Props) {
         <a href="/casebook">Casebook</a>
       </p>
       <h1>What is held of case {answer.case}?</h1>
-      <p className="answer number">{headSentence(answer)}</p>
+      <p className="answer number">{noBreak(headSentence(answer))}</p>
       <p className="muted">
         Past data as last imported{whole ? "" : `, as they stood as of batch ${answer.batch}`}: neither the clinical record nor a recall
         list. Days are days from surgery, and ranges test typing, not safety.
