@@ -128,7 +128,11 @@ const reached: Readonly<Record<SituationName, readonly [situation: string, gets:
     "risk difference and ratio, rate ratio, CR2",
     "`compare --adjust`; healing is adjusted within its own row",
   ],
-  "gain-error": ["gain against the plan", "bias, share within tolerance, limits of agreement with their intervals", "`outcome gain-against-plan`"],
+  "gain-error": [
+    "gain against the plan",
+    "bias, share within tolerance, limits of agreement with their intervals",
+    "`outcome gain-against-plan`",
+  ],
 };
 
 function situations(): string {
