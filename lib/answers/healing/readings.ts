@@ -2,12 +2,12 @@ import { fieldsNamed, type Where } from "@/lib/cohorts";
 import type { IndexDefinition } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
+import { answerCache } from "../question/cache";
 import { fieldsOfSplit, type Group, splitBy } from "./groups";
 import { clockReader, type Read } from "./read";
 
 /** A segment on the day scale: healed on a day, not yet healed at its last film, or ended: it can't heal so any more. */
 export type DayRow = {
-  readonly one: Case;
   readonly person: number;
   readonly segment: number;
   readonly days: number;
@@ -25,8 +25,20 @@ export type DayGroup = Group & {
   readonly excluded: Readonly<Record<string, number>>;
 };
 
-/** The groups of a split with their rows on the day scale, and what is left out by its reason. */
-export async function dayGroups(
+const cached = answerCache<readonly DayGroup[]>((groups) => groups.reduce((sum, { rows }) => sum + rows.length, 0));
+
+/** The groups of a split with their rows on the day scale, and what is left out by its reason. Lines and fits of one page ask for the same. */
+export function dayGroups(
+  registry: Registry,
+  state: State,
+  definition: IndexDefinition,
+  asked: { readonly where: Where; readonly by: readonly string[] },
+): Promise<readonly DayGroup[]> {
+  const id = `${registry.folder} ${state.batch} ${state.erasures} ${JSON.stringify([definition, asked.where, asked.by])}`;
+  return cached(id, () => readGroups(registry, state, definition, asked));
+}
+
+async function readGroups(
   registry: Registry,
   state: State,
   definition: IndexDefinition,
@@ -50,10 +62,15 @@ function readDays(group: Group, read: (one: Case) => Read): DayGroup {
     else if (reading.reading === "ended") ended.push({ person, segment, days: reading.days, gainMm: reading.gainMm });
     else {
       const healed = reading.reading === "measured";
-      const ofHealed = healed
-        ? { healed, rescued: reading.rescued, filmIntervalDays: reading.filmIntervalDays }
-        : { healed, rescued: false, filmIntervalDays: null };
-      rows.push({ one, person, segment, days: reading.days, gainMm: reading.gainMm, ...ofHealed });
+      rows.push({
+        person,
+        segment,
+        days: reading.days,
+        healed,
+        rescued: healed && reading.rescued,
+        filmIntervalDays: healed ? reading.filmIntervalDays : null,
+        gainMm: reading.gainMm,
+      });
     }
   }
   return { ...group, rows, ended, excluded };

@@ -1,37 +1,50 @@
 import { Matrix } from "ml-matrix";
-import { product, times } from "./small";
+import type { ClusteredFit } from "./clustered-fit";
+import { dotAt } from "./small";
 import { symmetricPower } from "./symmetric-power";
-
-/**
- * One patient's part in CR2. With g(a) the patient's vector of a contrast a, adjusted so that its square is unbiased under the working model:
- * score · a = g(a) · residuals, a′ square a = |g(a)|², cross a = Qᵀ g(a).
- */
-export interface Adjusted {
-  readonly score: Float64Array;
-  readonly square: Float64Array;
-  readonly cross: Float64Array;
-}
 
 /**
  * Equal working variances within the patient: g = (I − QQᵀ)^(−1/2) Q a = Q (I − QᵀQ)^(−1/2) a,
  * so the adjustment, m × m by definition, needs the p × p Gram matrix only.
+ * @param patient whose part of the fit is written
  */
-export function adjustedByGram(gram: Float64Array, score: Float64Array, p: number): Adjusted {
-  const root = symmetricPower(
-    gram.map((value, place) => (place % (p + 1) === 0 ? 1 : 0) - value),
-    p,
-    -0.5,
-    1,
-  );
-  const cross = product(gram, root, p);
-  return { score: times(root, score), square: product(root, cross, p), cross };
+export function adjustByGram(
+  { p, scores, squares, crosses }: ClusteredFit,
+  patient: number,
+  gram: Float64Array,
+  score: Float64Array,
+): void {
+  const left = new Float64Array(p * p);
+  for (let place = 0; place < left.length; place++) left[place] = (place % (p + 1) === 0 ? 1 : 0) - (gram[place] as number);
+  const root = symmetricPower(left, p, -0.5, 1);
+  const [vector, matrix] = [patient * p, patient * p * p];
+  for (let i = 0; i < p; i++) {
+    scores[vector + i] = dotAt(root, i * p, score, 0, p);
+    for (let j = 0; j < p; j++) crosses[matrix + i * p + j] = rowTimesColumn(gram, i, root, 0, j, p);
+  }
+  for (let i = 0; i < p; i++) for (let j = 0; j < p; j++) squares[matrix + i * p + j] = rowTimesColumn(root, i, crosses, matrix, j, p);
+}
+
+/** One entry of the product of two p × p matrices by rows, the second from place `at` on. */
+function rowTimesColumn(left: Float64Array, row: number, right: Float64Array, at: number, column: number, p: number): number {
+  let sum = 0;
+  for (let k = 0; k < p; k++) sum += (left[row * p + k] as number) * (right[at + k * p + column] as number);
+  return sum;
 }
 
 /**
  * Working variances θ that differ within the patient: g = θ [θ (I − QQᵀ) θ]^(−1/2) Q a, m × m in the patient's own rows.
  * Several symmetric roots would be unbiased; this is the one of Pustejovsky and Tipton 2018 with D = √θ.
  */
-export function adjustedByRows(lines: readonly ArrayLike<number>[], residuals: Float64Array, theta: Float64Array): Adjusted {
+export function adjustByRows(
+  { p, scores, squares, crosses }: ClusteredFit,
+  patient: number,
+  {
+    lines,
+    residuals,
+    theta,
+  }: { readonly lines: readonly ArrayLike<number>[]; readonly residuals: Float64Array; readonly theta: Float64Array },
+): void {
   const m = lines.length;
   const largest = theta.reduce((most, value) => Math.max(most, value), 0);
   const scaled = theta.map((value) => value / largest);
@@ -44,9 +57,7 @@ export function adjustedByRows(lines: readonly ArrayLike<number>[], residuals: F
   const root = Matrix.from1DArray(m, m, symmetricPower(inside, m, -0.5, 1));
   const vectors = Matrix.diag(Array.from(scaled)).mmul(root).mmul(q); // g of each unit contrast, m × p
   const turned = vectors.transpose();
-  return {
-    score: Float64Array.from(turned.mmul(Matrix.columnVector(residuals)).to1DArray()),
-    square: Float64Array.from(turned.mmul(vectors).to1DArray()),
-    cross: Float64Array.from(q.transpose().mmul(vectors).to1DArray()),
-  };
+  scores.set(turned.mmul(Matrix.columnVector(residuals)).to1DArray(), patient * p);
+  squares.set(turned.mmul(vectors).to1DArray(), patient * p * p);
+  crosses.set(q.transpose().mmul(vectors).to1DArray(), patient * p * p);
 }

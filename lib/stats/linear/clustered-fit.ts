@@ -1,14 +1,26 @@
 import type { Matrix } from "ml-matrix";
 import { type PatientIndex, rowsOfPatients } from "../cluster/patients";
-import { type Adjusted, adjustedByGram, adjustedByRows } from "./adjusted";
+import { adjustByGram, adjustByRows } from "./adjusted";
 
 /**
  * What CR2 needs of a fit, patient by patient, in the coordinates of the orthonormal columns Q of the (weighted) design.
- * Nothing grows with the square of all rows.
+ * Nothing grows with the square of all rows. With g(a) a patient's vector of a contrast a, adjusted so that its square is unbiased under the
+ * working model: score · a = g(a) · residuals, a′ square a = |g(a)|², cross a = Qᵀ g(a). All patients stand in one array each: an array a
+ * patient is a million of them.
  */
 export interface ClusteredFit {
   readonly p: number;
-  readonly parts: readonly Adjusted[];
+  readonly patients: number;
+  /** p a patient. */
+  readonly scores: Float64Array;
+  /** p × p by rows a patient, as are the crosses. */
+  readonly squares: Float64Array;
+  readonly crosses: Float64Array;
+}
+
+function emptyFit(p: number, patients: number): ClusteredFit {
+  const matrices = () => new Float64Array(patients * p * p);
+  return { p, patients, scores: new Float64Array(patients * p), squares: matrices(), crosses: matrices() };
 }
 
 /**
@@ -17,23 +29,23 @@ export interface ClusteredFit {
  * @param variance n working variances, up to a factor
  */
 export function clusteredFit(q: Matrix, residuals: Float64Array, variance: Float64Array, index: PatientIndex): ClusteredFit {
-  const parts = rowsOfPatients(index).map((rows) => {
-    if (rows.every((row) => variance[row] === variance[rows[0] as number]))
-      return adjustedByGram(gramOf(q, rows), scoreOf(q, rows, residuals), q.columns);
-    const theta = Float64Array.from(rows, (row) => variance[row] as number);
-    const own = Float64Array.from(rows, (row) => residuals[row] as number);
-    return adjustedByRows(
-      Array.from(rows, (row) => q.getRow(row)),
-      own,
-      theta,
-    );
+  const fit = emptyFit(q.columns, index.count);
+  rowsOfPatients(index).forEach((rows, patient) => {
+    const of = (column: Float64Array) => Float64Array.from(rows, (row) => column[row] as number);
+    const even = rows.every((row) => variance[row] === variance[rows[0] as number]);
+    if (even) adjustByGram(fit, patient, gramOf(q, rows), scoreOf(q, rows, residuals));
+    else adjustByRows(fit, patient, { lines: Array.from(rows, (row) => q.getRow(row)), residuals: of(residuals), theta: of(variance) });
   });
-  return { p: q.columns, parts };
+  return fit;
 }
 
 /** Fit of known Gram matrices and scores of the patients, equal working variances. */
 export function fitOf(p: number, grams: readonly Float64Array[], scores: readonly Float64Array[]): ClusteredFit {
-  return { p, parts: grams.map((gram, c) => adjustedByGram(gram, scores[c] as Float64Array, p)) };
+  const fit = emptyFit(p, grams.length);
+  grams.forEach((gram, patient) => {
+    adjustByGram(fit, patient, gram, scores[patient] as Float64Array);
+  });
+  return fit;
 }
 
 function gramOf(q: Matrix, rows: Int32Array): Float64Array {

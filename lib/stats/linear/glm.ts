@@ -64,7 +64,8 @@ function rootWeights({ weights }: GlmInput, link: LinkFunctions, eta: Float64Arr
   return eta.map((value, i) => link.slope(value) * Math.sqrt((weights[i] as number) / link.variance(link.mean(value))));
 }
 
-function weightedRows(rows: readonly ArrayLike<number>[], roots: Float64Array): Float64Array[] {
+function weightedRows(rows: readonly ArrayLike<number>[], roots: Float64Array): readonly ArrayLike<number>[] {
+  if (roots.every((root) => root === 1)) return rows;
   return rows.map((row, i) => Float64Array.from(row, (value) => value * (roots[i] as number)));
 }
 

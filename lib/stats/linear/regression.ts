@@ -34,7 +34,7 @@ export interface Regression {
 export function regression(caller: string, input: RegressionInput): Regression {
   const { values, patient, link = "identity", intercept = true } = input;
   requireRegression(caller, input, link);
-  const rows = input.design.map((row) => Float64Array.from(intercept ? [1, ...row] : row));
+  const rows = intercept ? input.design.map((row) => [1, ...row]) : input.design;
   const scale = link === "identity" ? powerOfTwoScale(values) : 1;
   const glm = fitGlm(caller, {
     rows,

@@ -1,7 +1,6 @@
 import { CholeskyDecomposition, Matrix } from "ml-matrix";
 import type { ClusteredFit } from "./clustered-fit";
-import { cr2Covariance, type Direction, directionOf, isSeen, meanUnderModel, outerSum, ownPart } from "./cr2";
-import { dot } from "./small";
+import { cr2Covariance, crossPart, type Direction, directionOf, isSeen, meanUnderModel, outerSum, ownPart } from "./cr2";
 import { symmetricPower } from "./symmetric-power";
 
 /** Q = d′V⁻¹d of q contrasts, and η, the df of V as a whole; null when V is singular or a patient alone determines a contrast. */
@@ -47,13 +46,13 @@ function totalVariance(directions: readonly Direction[]): number {
 /** With P_ij = δ |g|² − vᵢ · v′ⱼ both sums over pairs of patients come down to K = Σ v v′ᵀ, p × p. */
 function varianceOfCovariance(one: Direction, other: Direction): number {
   const p = one.a.length;
-  const cross = outerSum(one.crosses, other.crosses);
+  const cross = outerSum(one, other);
   let sum = 0;
-  one.crosses.forEach((v, c) => {
-    const w = other.crosses[c] as Float64Array;
+  for (let c = 0; c < one.patients; c++) {
     const [first, second, both] = [ownPart(one, one, c), ownPart(other, other, c), ownPart(one, other, c)];
-    sum += first * second - first * dot(w, w) - second * dot(v, v) + both * (both - 2 * dot(v, w));
-  });
+    sum += first * second - first * crossPart(other, other, c) - second * crossPart(one, one, c);
+    sum += both * (both - 2 * crossPart(one, other, c));
+  }
   for (let j = 0; j < p; j++) {
     for (let k = 0; k < p; k++) sum += (cross[j * p + k] as number) * ((cross[j * p + k] as number) + (cross[k * p + j] as number));
   }

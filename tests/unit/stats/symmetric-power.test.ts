@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
 import { seededRandom } from "@/lib/stats";
-import { product } from "@/lib/stats/linear/small";
 import { symmetricPower } from "@/lib/stats/linear/symmetric-power";
 
 // By definition: √M · √M = M, and M^(−1/2) M M^(−1/2) is the identity, or the projection on what M spans. Sizes on both sides of the one at which the way changes.
@@ -14,6 +13,15 @@ function ofRank(p: number, rank: number, factor = 1): Float64Array {
     let sum = 0;
     for (let k = 0; k < rank; k++) sum += (b[i * rank + k] as number) * (b[j * rank + k] as number);
     return factor * sum;
+  });
+}
+
+function product(left: Float64Array, right: Float64Array, p: number): Float64Array {
+  return Float64Array.from({ length: p * p }, (_, place) => {
+    const [i, j] = [Math.floor(place / p), place % p];
+    let sum = 0;
+    for (let k = 0; k < p; k++) sum += (left[i * p + k] as number) * (right[k * p + j] as number);
+    return sum;
   });
 }
 
