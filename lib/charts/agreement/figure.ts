@@ -3,7 +3,7 @@ import type { CaptionOptions, Figure } from "../figure/figure";
 import { excludedIn } from "../figure/source";
 import { totalText } from "../say/excluded";
 import { shownUnit, unitsFor } from "../say/shown-unit";
-import { count, estimate, tableFrom, words } from "../table/columns";
+import { count, estimate, number, span, tableFrom, words } from "../table/columns";
 import type { DataTable } from "../table/data-table";
 import { layoutAgreement } from "./layout-agreement";
 import type { AgreementGroup, AgreementRecord } from "./record";
@@ -43,6 +43,8 @@ function tableOfAgreement({ unit: own, groups }: AgreementRecord, asked?: string
       count("measured", "Measured", (group) => group.n),
       count("excluded", "Left out", excludedIn),
       ...estimate<AgreementGroup>("bias", "Bias", unit, (group) => group.bias),
+      number("median", "Median", unit, ({ spread }) => spread?.median),
+      span("spread", "Nine in ten", unit, ({ spread }) => [spread?.p5 ?? null, spread?.p95 ?? null]),
       ...estimate<AgreementGroup>("limit-lower", "Lower limit of agreement", unit, ({ limits }) => limits?.lower),
       ...estimate<AgreementGroup>("limit-upper", "Upper limit of agreement", unit, ({ limits }) => limits?.upper),
     ],

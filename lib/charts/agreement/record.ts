@@ -15,6 +15,8 @@ export type AgreementGroup = GroupCounts & {
   readonly bias: Estimated;
   /** Within which 95 of a hundred single differences lie, each with its interval; `null` with fewer patients than limits need. */
   readonly limits: { readonly lower: Limits; readonly upper: Limits } | null;
+  /** Of the differences themselves, whatever their shape: where early stops pull to one side, limits of ± 1.96 don’t tell it. */
+  readonly spread?: { readonly p5: number; readonly median: number; readonly p95: number } | null;
   readonly marks: readonly { readonly segment: number; readonly first: number; readonly second: number }[];
   readonly notes?: readonly NoteForFigure[];
 };

@@ -2,7 +2,7 @@ import { thresholds } from "@/lib/stats";
 import type { Head } from "../head/lay-head";
 import { countsText, totalText } from "../say/excluded";
 import { shownEstimate, shownLimits } from "../say/shown-estimate";
-import { type ShownUnit, valueText } from "../say/shown-unit";
+import { type ShownUnit, shownText, valueText, withUnit } from "../say/shown-unit";
 import type { AgreementGroup, AgreementRecord } from "./record";
 
 /** `gained less planned at start`. */
@@ -17,9 +17,16 @@ export function headOf(group: AgreementGroup, unit: ShownUnit): Head {
   return {
     name: group.label,
     estimate: `${group.n === 0 ? "" : "bias "}${shownEstimate(group.bias, unit)}`,
-    lines: text,
+    lines: [...text, ...spreadText(group, unit)],
     counts: [countsText(group)],
   };
+}
+
+/** `median −0.5 mm; nine in ten from −13.0 to 1.5 mm`; of a group too small for an interval its values alone. */
+function spreadText({ spread = null, bias }: AgreementGroup, unit: ShownUnit): string[] {
+  if (spread === null || bias.lower === null) return [];
+  const ends = `${shownText(spread.p5, unit)} to ${withUnit(shownText(spread.p95, unit), unit)}`;
+  return [`median ${withUnit(shownText(spread.median, unit), unit)}; nine in ten from ${ends}`];
 }
 
 /** `limits of agreement from −8.2 mm (95 % CI −9.3 to −7.1) to 5.1 mm (95 % CI 4.0 to 6.2)`. */

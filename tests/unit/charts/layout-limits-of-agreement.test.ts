@@ -91,6 +91,14 @@ test("bias and both limits lie each in the band of its own interval, and stand i
   expect(cells).toMatchObject({ "limit-lower": "−9.6", "limit-lower-interval": "−10.9 to −8.3", "limit-upper-interval": "6.5 to 9.1" });
 });
 
+test("median and nine in ten of the differences stand in head and table, where the record has them", () => {
+  const skewed = record([group("All segments", marks(140), { spread: { p5: -13.04, median: -0.5, p95: 1.5 } })]);
+  expect(allText(agreementFigure.layout(skewed))).toContain("median −0.5 mm; nine in ten from −13.0 to 1.5 mm");
+  const { columns, rows } = agreementFigure.table(skewed);
+  expect(rows[0]?.[columns.findIndex(({ id }) => id === "spread")]).toBe("−13.0 to 1.5");
+  expect(allText(agreementFigure.layout(record([group("All segments", marks(140))])))).not.toContain("nine in ten");
+});
+
 test("bias and limits stand beside the field, and no limits without patients enough", () => {
   const texts = textsIn(agreementFigure.layout(records["one-group"] as AgreementRecord));
   expect(["−0.9", "−9.6", "7.8"].every((text) => texts.includes(text))).toBe(true);
