@@ -25,6 +25,35 @@ test("a word chosen with the pointer is asked at once, and the address is the qu
   await page.context().close();
 });
 
+test("the answer comes into the page that stands, and a step back brings words, answer and figure back", async () => {
+  const page = await open();
+  await page.goto(`${inject("filled").address}/outcomes`);
+  await page.waitForLoadState("networkidle");
+  await page.evaluate("globalThis.stood = true");
+  const shows = async (split: string) => {
+    await page.waitForURL((url) => url.searchParams.get("by") === split);
+    expect(await page.getByLabel("Split by").inputValue()).toBe(split);
+    const title = `Surgery to consolidation by ${split}`;
+    expect(await page.locator("figcaption").innerText()).toContain(title);
+    // the drawing too was named afresh, and bears no tip over all of it
+    expect(await page.locator(".figure .wide svg").getAttribute("aria-label")).toBe(title);
+    expect(await page.locator(".figure .wide svg > title").count()).toBe(0);
+  };
+  await page.getByLabel("Split by").selectOption("bone");
+  await shows("bone");
+  await page.locator(".walk").focus();
+  await page.keyboard.press("Home");
+  expect(await page.locator(".readout").innerText()).toMatch(/^Femur: /);
+  await page.getByLabel("Split by").selectOption("sex");
+  await shows("sex");
+  // what was read out of the figure before is not said of this one
+  expect(await page.locator(".readout").innerText()).toMatch(/^Point at a mark/);
+  await page.goBack();
+  await shows("bone");
+  expect(await page.evaluate("globalThis.stood")).toBe(true);
+  await page.context().close();
+});
+
 test("a word chosen with the keyboard waits for Enter", async () => {
   const page = await open();
   const address = `${inject("filled").address}/outcomes`;
