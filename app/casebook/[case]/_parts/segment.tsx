@@ -1,5 +1,6 @@
 import type { CaseAnswer, CaseSegment } from "@/lib/answers";
 import { drawSvg, hasCourse, layoutCourse, layoutTimeline } from "@/lib/charts";
+import { noBreak } from "../../../_page/no-break";
 import { Figure } from "../../../outcomes/_client/figure";
 import { sentence } from "../../_words";
 import { courseFor, treatmentOf } from "../_figures";
@@ -18,7 +19,7 @@ export function Segment({ segment, answer }: Props) {
   return (
     <section aria-labelledby={id} className="segment">
       <h2 id={id}>{sentence(name)}</h2>
-      <p className="number">{standingWords(segment)}</p>
+      <p className="number">{noBreak(standingWords(segment))}</p>
       <Timeline segment={segment} answer={answer} />
       <CourseFigure segment={segment} answer={answer} />
       <Events segment={segment} name={name} number={answer.case} />
@@ -55,7 +56,7 @@ function CourseFigure({ segment, answer }: Props) {
   return (
     <>
       <h3>Course against prescription</h3>
-      <p className="number">{courseWords(segment)}</p>
+      <p className="number">{noBreak(courseWords(segment))}</p>
       <Figure
         wide={draw(widths.wide)}
         narrow={draw(widths.narrow)}
