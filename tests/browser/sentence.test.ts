@@ -32,9 +32,10 @@ test("the answer comes into the page that stands, and a step back brings words, 
   await page.evaluate("globalThis.stood = true");
   const shows = async (split: string) => {
     await page.waitForURL((url) => url.searchParams.get("by") === split);
-    expect(await page.getByLabel("Split by").inputValue()).toBe(split);
     const title = `Surgery to consolidation by ${split}`;
-    expect(await page.locator("figcaption").innerText()).toContain(title);
+    // the address is there before the answer
+    await page.locator("figcaption", { hasText: title }).waitFor();
+    expect(await page.getByLabel("Split by").inputValue()).toBe(split);
     // the drawing too was named afresh, and bears no tip over all of it
     expect(await page.locator(".figure .wide svg").getAttribute("aria-label")).toBe(title);
     expect(await page.locator(".figure .wide svg > title").count()).toBe(0);
