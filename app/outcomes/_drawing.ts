@@ -1,13 +1,12 @@
 import type { HealingAnswer } from "@/lib/answers";
-import { type ClockUnit, drawSvg, layoutHealing } from "@/lib/charts";
+import { type ClockUnit, drawSvg, layoutHealing, once } from "@/lib/charts";
 
 /** Drawings of an answer, as long as the answer is kept. */
-const drawn = new WeakMap<HealingAnswer, Map<string, string>>();
+const drawingsOf = once((_answer: HealingAnswer) => new Map<string, string>());
 
 /** The figure of healing at a width, px; an answer asked for again is not drawn again. */
 export function drawingOf(answer: HealingAnswer, { width, unit }: { readonly width: number; readonly unit: ClockUnit }): string {
-  const drawings = drawn.get(answer) ?? new Map<string, string>();
-  drawn.set(answer, drawings);
+  const drawings = drawingsOf(answer);
   const id = `${width} ${unit}`;
   const svg = drawings.get(id) ?? drawSvg(layoutHealing(answer, { width, unit }));
   drawings.set(id, svg);

@@ -18,6 +18,7 @@ export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, in
 export type { CaptionOptions, Figure, FigureOptions } from "./figure/figure";
 export type { Estimated, FigureSource, GroupCounts, Limits, NoteForFigure, ShareForFigure } from "./figure/source";
 export { groupsPerFrame, type Series, seriesOf } from "./series";
+export { once } from "./figure/once";
 export { checkScene, type SceneWarning } from "./check/check-scene";
 export { type Column, count, estimate, number, span, tableFrom, words } from "./table/columns";
 export { type DataTable, noValue, type TableColumn } from "./table/data-table";

@@ -20,8 +20,10 @@ export function collect<Item>(
   const excluded: Record<string, number> = {};
   for (const item of items) {
     const reading = read(item);
-    if (reading.measured) rows.push({ ...who(item), value: reading.value });
-    else excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
+    if (reading.measured) {
+      const { person, segment } = who(item);
+      rows.push({ person, segment, value: reading.value });
+    } else excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
   }
   return { rows, excluded };
 }

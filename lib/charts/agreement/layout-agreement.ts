@@ -1,5 +1,6 @@
 import { type FigureOptions, isWide, requireWidth, usualWidthPx } from "../figure/figure";
 import { nothingScene } from "../figure/nothing";
+import { once } from "../figure/once";
 import { titleOf } from "../figure/title";
 import { panelPlaces, rowsOf } from "../frame/panels";
 import { layPlot, type Plot } from "../frame/plot";
@@ -60,7 +61,7 @@ function layField(record: AgreementRecord, group: AgreementGroup, { x, y, width,
 }
 
 /** All fields share both axes, so that groups can be compared; what is nothing is always on the axis of differences. */
-function plotOf(record: AgreementRecord, { x, y, width, unit }: Place & { x: number }): Plot {
+const spansOf = once((record: AgreementRecord) => {
   const marks = record.groups.flatMap((group) => group.marks);
   const means = spanOf(marks.map(({ first, second }) => (first + second) / 2)) ?? [0, 1];
   const levels = record.groups.flatMap(({ limits, bias }) => [bias, limits?.lower, limits?.upper].flatMap((at) => [at?.lower, at?.upper]));
@@ -69,7 +70,12 @@ function plotOf(record: AgreementRecord, { x, y, width, unit }: Place & { x: num
     ...marks.map(({ first, second }) => first - second),
     ...levels.filter((level) => typeof level === "number"),
   ]);
-  const [from, to] = differences ?? [0, 1];
+  return { means, differences: differences ?? [0, 1] };
+});
+
+function plotOf(record: AgreementRecord, { x, y, width, unit }: Place & { x: number }): Plot {
+  const { means, differences } = spansOf(record);
+  const [from, to] = differences;
   const axes = { x: `${unit.name}, mean of both`, y: `${unit.name}, ${differenceText(record)}` };
   return layPlot({
     left: x,

@@ -1,3 +1,4 @@
+import { once } from "../figure/once";
 import type { Estimated, FigureSource, Limits } from "../figure/source";
 import type { HealingCounts, HealingMarkForFigure } from "../healing/record";
 
@@ -30,15 +31,7 @@ export type DaysAgainstGainMark = Pick<HealingMarkForFigure, "segment" | "status
 
 export type PlacedMark = DaysAgainstGainMark & { readonly gainMm: number };
 
-const kept = new WeakMap<DaysAgainstGainGroup, readonly PlacedMark[]>();
-
 /** Marks that have both numbers, picked once a group: every layer asks for them. */
-export function drawable(group: DaysAgainstGainGroup): readonly PlacedMark[] {
-  const held = kept.get(group);
-  if (held) return held;
-  const placed = group.marks.filter(
-    (mark): mark is PlacedMark => mark.gainMm !== null && Number.isFinite(mark.gainMm) && Number.isFinite(mark.days),
-  );
-  kept.set(group, placed);
-  return placed;
-}
+export const drawable = once(({ marks }: DaysAgainstGainGroup): readonly PlacedMark[] =>
+  marks.filter((mark): mark is PlacedMark => mark.gainMm !== null && Number.isFinite(mark.gainMm) && Number.isFinite(mark.days)),
+);

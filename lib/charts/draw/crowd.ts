@@ -18,7 +18,10 @@ const stride = 2 ** 14;
  */
 export function asCrowd(scene: Scene): Scene {
   // the square of each mark that has a name; -1 of any other
-  const squares = Int32Array.from(scene.marks, (mark) => (isNamed(mark) ? placeOf(mark, square) : -1));
+  const squares = new Int32Array(scene.marks.length).fill(-1);
+  scene.marks.forEach((mark, i) => {
+    if (isNamed(mark)) squares[i] = placeOf(mark, square);
+  });
   const standing = new Map<number, number>();
   let named = 0;
   for (const at of squares) {
@@ -71,7 +74,7 @@ function isAlike(one: SymbolMark, other: SymbolMark): boolean {
 
 function together(crowd: readonly SymbolMark[]): Mark {
   const [{ shape, ink, size, hollow, opacity }] = crowd as [SymbolMark];
-  const places = [...new Set(Int32Array.from(crowd, (mark) => placeOf(mark, 1)).sort())];
+  const places = [...new Set(new Int32Array(crowd.map((mark) => placeOf(mark, 1))).sort())];
   const dim = opacity === undefined ? {} : { opacity };
   if (compact.has(shape) && hollow !== true) {
     const side = Math.max(1, Math.round(size * Math.sqrt(Math.PI)));

@@ -1,3 +1,4 @@
+import { once } from "../figure/once";
 import type { Raised } from "../place/fit-pile";
 import type { ClockUnit } from "../say/units";
 import type { Mark } from "../scene";
@@ -17,19 +18,11 @@ export function unhealedOf(group: HealingGroupForFigure, scale: ValueScale): Sta
   return standing(byValue(group).unhealed, scale);
 }
 
-type Sorted = { readonly measured: readonly HealingMarkForFigure[]; readonly unhealed: readonly HealingMarkForFigure[] };
-
-/** Groups in order: a page draws a group at two widths. */
-const sorted = new WeakMap<HealingGroupForFigure, Sorted>();
-
-function byValue(group: HealingGroupForFigure): Sorted {
-  const held = sorted.get(group);
-  if (held) return held;
+/** Marks by value, once a group: a page draws it at two widths. */
+const byValue = once((group: HealingGroupForFigure) => {
   const marks = group.marks.filter((mark) => Number.isFinite(mark.value)).sort((a, b) => a.value - b.value || a.segment - b.segment);
-  const parted = { measured: marks.filter((mark) => !isUnhealed(mark, group)), unhealed: marks.filter((mark) => isUnhealed(mark, group)) };
-  sorted.set(group, parted);
-  return parted;
-}
+  return { measured: marks.filter((mark) => !isUnhealed(mark, group)), unhealed: marks.filter((mark) => isUnhealed(mark, group)) };
+});
 
 /** Marks with the place of each; those beyond the axis stand in its gutter. */
 function standing(marks: readonly HealingMarkForFigure[], scale: ValueScale): Standing[] {

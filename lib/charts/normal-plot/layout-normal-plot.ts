@@ -1,5 +1,6 @@
 import { type FigureOptions, isWide, requireWidth, usualWidthPx } from "../figure/figure";
 import { nothingScene } from "../figure/nothing";
+import { once } from "../figure/once";
 import { titleOf } from "../figure/title";
 import { panelPlaces, rowsOf } from "../frame/panels";
 import { layPlot, type Plot } from "../frame/plot";
@@ -47,9 +48,13 @@ function layPanels(record: NormalPlotRecord, { y, width }: { readonly y: number;
 }
 
 /** All fields share both axes. */
-function plotOf({ groups }: NormalPlotRecord, place: { readonly left: number; readonly top: number; readonly width: number }): Plot {
+const sharedSpan = once(({ groups }: NormalPlotRecord) => {
   const points = groups.flatMap((group) => group.points);
-  const [from, to] = spanOf([-1, 1, ...points.map(({ residual }) => residual), ...points.map(({ normal }) => normal)]) ?? [-1, 1];
+  return spanOf([-1, 1, ...points.map(({ residual }) => residual), ...points.map(({ normal }) => normal)]) ?? [-1, 1];
+});
+
+function plotOf(record: NormalPlotRecord, place: { readonly left: number; readonly top: number; readonly width: number }): Plot {
+  const [from, to] = sharedSpan(record);
   const unit = { name: "", perRecord: 1, digits: 1, valueDigits: 2 };
   return layPlot({
     ...place,

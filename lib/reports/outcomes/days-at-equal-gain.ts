@@ -8,9 +8,8 @@ import {
   logNormalFit,
   onStraightLines,
 } from "@/lib/answers";
-import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, normalPlotFigure, reasonsText } from "@/lib/charts";
+import { type DaysAgainstGainRecord, daysAgainstGainFigure, equalGainText, normalPlotFigure, once, reasonsText } from "@/lib/charts";
 import { drawable } from "../told/drawable";
-import { once } from "../told/once";
 import { askedOf, type FromLandmark, landmarkOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
 import { commandWords } from "../words/command-words";

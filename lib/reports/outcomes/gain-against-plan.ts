@@ -9,6 +9,7 @@ import {
   gainAgainstPlanFigure,
   grouped,
   listed,
+  once,
   reasonWords,
   shareText,
   shownEstimate,
@@ -17,7 +18,6 @@ import {
   words,
 } from "@/lib/charts";
 import { drawable } from "../told/drawable";
-import { once } from "../told/once";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told, ToldTable } from "../told/told";
 import { byGroup } from "../words/by-group";

@@ -1,4 +1,4 @@
-import { type CaptionOptions, type DataTable, drawSvg, type Figure, type FigureOptions, figureCsv } from "@/lib/charts";
+import { type CaptionOptions, type DataTable, drawSvg, type Figure, type FigureOptions, figureCsv, once } from "@/lib/charts";
 
 /** A figure with its record inside: whoever shows it says only how wide, and in which unit. */
 export type Drawable = {
@@ -11,7 +11,7 @@ export type Drawable = {
 };
 
 /** Drawings of a record, as long as the record is kept. */
-const drawn = new WeakMap<object, Map<string, string>>();
+const drawingsOf = once((_record: object) => new Map<string, string>());
 
 export function drawable<Record extends object>(figure: Figure<Record>, record: Record): Drawable {
   const table = (unit?: string) => figure.table(record, unit);
@@ -19,8 +19,7 @@ export function drawable<Record extends object>(figure: Figure<Record>, record: 
     id: figure.id,
     units: figure.units(record),
     svg: (options) => {
-      const drawings = drawn.get(record) ?? new Map<string, string>();
-      drawn.set(record, drawings);
+      const drawings = drawingsOf(record);
       const id = `${figure.id} ${options.width} ${options.unit}`;
       const svg = drawings.get(id) ?? drawSvg(figure.layout(record, options));
       drawings.set(id, svg);

@@ -1,19 +1,28 @@
 import { Matrix } from "ml-matrix";
-import type { ClusteredFit } from "./clustered-fit";
 import { dotAt } from "./small";
 import { symmetricPower } from "./symmetric-power";
+
+/**
+ * What CR2 needs of a fit, patient by patient, in the coordinates of the orthonormal columns Q of the (weighted) design.
+ * Nothing grows with the square of all rows. With g(a) a patient's vector of a contrast a, adjusted so that its square is unbiased under the
+ * working model: score · a = g(a) · residuals, a′ square a = |g(a)|², cross a = Qᵀ g(a). All patients stand in one array each; an array a
+ * patient would be hundreds of thousands of them.
+ */
+export interface Parts {
+  readonly p: number;
+  /** p a patient. */
+  readonly scores: Float64Array;
+  /** p × p by rows a patient, as are the crosses. */
+  readonly squares: Float64Array;
+  readonly crosses: Float64Array;
+}
 
 /**
  * Equal working variances within the patient: g = (I − QQᵀ)^(−1/2) Q a = Q (I − QᵀQ)^(−1/2) a,
  * so the adjustment, m × m by definition, needs the p × p Gram matrix only.
  * @param patient whose part of the fit is written
  */
-export function adjustByGram(
-  { p, scores, squares, crosses }: ClusteredFit,
-  patient: number,
-  gram: Float64Array,
-  score: Float64Array,
-): void {
+export function adjustByGram({ p, scores, squares, crosses }: Parts, patient: number, gram: Float64Array, score: Float64Array): void {
   const left = new Float64Array(p * p);
   for (let place = 0; place < left.length; place++) left[place] = (place % (p + 1) === 0 ? 1 : 0) - (gram[place] as number);
   const root = symmetricPower(left, p, -0.5, 1);
@@ -37,7 +46,7 @@ function rowTimesColumn(left: Float64Array, row: number, right: Float64Array, at
  * Several symmetric roots would be unbiased; this is the one of Pustejovsky and Tipton 2018 with D = √θ.
  */
 export function adjustByRows(
-  { p, scores, squares, crosses }: ClusteredFit,
+  { p, scores, squares, crosses }: Parts,
   patient: number,
   {
     lines,

@@ -1,21 +1,10 @@
 import type { Matrix } from "ml-matrix";
 import { type PatientIndex, rowsOfPatients } from "../cluster/patients";
-import { adjustByGram, adjustByRows } from "./adjusted";
+import { adjustByGram, adjustByRows, type Parts } from "./adjusted";
 
-/**
- * What CR2 needs of a fit, patient by patient, in the coordinates of the orthonormal columns Q of the (weighted) design.
- * Nothing grows with the square of all rows. With g(a) a patient's vector of a contrast a, adjusted so that its square is unbiased under the
- * working model: score · a = g(a) · residuals, a′ square a = |g(a)|², cross a = Qᵀ g(a). All patients stand in one array each: an array a
- * patient is a million of them.
- */
-export interface ClusteredFit {
-  readonly p: number;
+/** What CR2 needs of a fit: the parts of all patients. */
+export interface ClusteredFit extends Parts {
   readonly patients: number;
-  /** p a patient. */
-  readonly scores: Float64Array;
-  /** p × p by rows a patient, as are the crosses. */
-  readonly squares: Float64Array;
-  readonly crosses: Float64Array;
 }
 
 function emptyFit(p: number, patients: number): ClusteredFit {

@@ -2,7 +2,7 @@ import { wholeDf } from "../summary/whole-df";
 import type { ClusteredFit } from "./clustered-fit";
 import { dot, dotAt } from "./small";
 
-/** A contrast a in the coordinates of Q, and of each patient, p a patient: square · a and cross · a (see ClusteredFit). */
+/** A contrast a in the coordinates of Q, and of each patient, p a patient: square · a and cross · a (see Parts). */
 export interface Direction {
   readonly a: Float64Array;
   readonly patients: number;
