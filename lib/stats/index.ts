@@ -89,6 +89,7 @@ export {
   type AnswerTo,
   type Asked,
   type Covariate,
+  daysAtMedianGain,
   estimate,
   type Situation,
   type SituationName,

@@ -2,13 +2,15 @@ import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
 import { sortedCopy } from "@/lib/stats";
 import type { Case } from "../frames/cases";
 import type { HealingGroup } from "../types";
+import { type Columns, columnsOf } from "./columns";
 import type { Group } from "./groups";
 import type { Censored, Measured, Read } from "./read";
-import { columnsOf, daysAtGain, meansOf, medianOf, noMean, quartilesOf, ratioOf } from "./summaries";
+import { daysAtGain, meansOf, medianOf, noMean, quartilesOf, ratioOf } from "./summaries";
 
 export type ReadGroup = Group & {
   readonly measured: readonly Measured[];
   readonly censored: readonly Censored[];
+  readonly columns: Columns;
   readonly ended: number;
   readonly excluded: Readonly<Record<string, number>>;
 };
@@ -26,16 +28,15 @@ export function readGroup(group: Group, read: (one: Case) => Read): ReadGroup {
     else if (reading.reading === "ended") ended++;
     else excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
   }
-  return { ...group, measured, censored, ended, excluded };
+  return { ...group, measured, censored, columns: columnsOf(measured, censored), ended, excluded };
 }
 
 /** The summaries of a group that was read; `medianGainMm` is the whole cohort's, so that groups are compared at one gain. */
 export function summariseGroup(group: ReadGroup, definition: IndexDefinition, medianGainMm: number | null): HealingGroup {
-  const { measured, censored } = group;
-  const rows = [...measured, ...censored];
-  const columns = columnsOf(rows);
-  const { notes, ...means } = meansOf(measured);
-  const fitted = daysAtGain(rows, medianGainMm, definition);
+  const { measured, censored, columns } = group;
+  const ofMeasured = (column: readonly number[]) => column.slice(0, columns.measured);
+  const { notes, ...means } = meansOf({ value: ofMeasured(columns.value), person: ofMeasured(columns.person) });
+  const fitted = daysAtGain(columns, medianGainMm, definition);
   return {
     key: group.key,
     label: group.label,
@@ -45,14 +46,14 @@ export function summariseGroup(group: ReadGroup, definition: IndexDefinition, me
     excluded: group.excluded,
     ...means,
     // all days over all centimetres mean something for an index only
-    ratioOfSums: definition.per === null || definition.inverse ? noMean : ratioOf(measured),
+    ratioOfSums: definition.per === null || definition.inverse ? noMean : ratioOf(columns),
     deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(measured.length),
     median: medianOf(columns),
     quartiles: quartilesOf(columns),
     daysAtMedianGain: fitted.days,
     medianFilmIntervalDays: middle(measured.map(({ filmIntervalDays }) => filmIntervalDays).filter((days) => days !== null)),
     notes: [...notes, ...fitted.notes],
-    marks: rows.map(({ mark }) => mark),
+    marks: [...measured, ...censored].map(({ mark }) => mark),
   };
 }
 

@@ -11,6 +11,7 @@ import { type Question, stampOf } from "../question/stamp";
 import { stateAsOf } from "../question/state";
 import { version } from "../question/version";
 import type { HealingAnswer, Note } from "../types";
+import { knownGains } from "./columns";
 import { middle, type ReadGroup, readGroup, summariseGroup } from "./group";
 import { fieldsOfSplit, splitBy } from "./groups";
 import { atLandmark, landmarkOption } from "./landmark";
@@ -80,7 +81,7 @@ async function work(
   const boneNamed = fieldsOfSplit(by).includes("bone") || fieldsNamed(where).has("bone");
   const read = await clockReader(registry, state, definition, boneNamed);
   const groups = splitBy(cases, by).map((group) => readGroup(group, read));
-  const gains = groups.map(gainsOf);
+  const gains = groups.map(({ columns }) => knownGains(columns));
   const medianGain = middle(gains.flat());
   return {
     measure: definition.id,
@@ -96,10 +97,6 @@ async function work(
     groups: groups.map((group) => summariseGroup(group, definition, medianGain)),
     notes: answerNotes(groups, gains, definition, by),
   };
-}
-
-function gainsOf({ measured, censored }: ReadGroup): number[] {
-  return [...measured, ...censored].map(({ gainMm }) => gainMm).filter((gainMm) => gainMm !== null);
 }
 
 /** An index whose groups differ in gain, or that is split by gain, says so wherever it is shown. */

@@ -1,6 +1,6 @@
 import { definitionSentence } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
-import { estimate, normalPlot } from "@/lib/stats";
+import { daysAtMedianGain, normalPlot } from "@/lib/stats";
 import { answerCache } from "../question/cache";
 import type { Head } from "../question/open";
 import type { GroupKey } from "./groups";
@@ -70,14 +70,12 @@ function fitOf(rows: readonly Gained[]): Pick<LogNormalGroup, "scale" | "points"
   const healed = rows.map((row) => Number(row.healed));
   if (!healed.includes(1)) return { scale: null, points: [] };
   const gainCm = rows.map(({ gainMm }) => gainMm / 10);
-  const { records } = estimate({
-    situation: "median-index",
+  const model = daysAtMedianGain({
     days: rows.map(({ days }) => days),
     healed,
     gainCm,
     patient: rows.map(({ person }) => person),
-  });
-  const model = records.atMedianGain?.model;
+  })?.model;
   const [alpha, beta] = model?.coefficients ?? [];
   if (!model || !alpha || !beta) return { scale: null, points: [] };
   const residuals = rows.map(({ days }, i) => (Math.log(days) - alpha.estimate - beta.estimate * Math.log(gainCm[i] ?? 1)) / model.scale);

@@ -18,7 +18,7 @@ export type NumberSummary = {
 /** A number a row: mean by patient, mean of patient means, as if every row were another patient, median and quartiles. */
 export function summariseNumbers(rows: readonly Row[]): NumberSummary {
   const values = rows.map(({ value }) => value);
-  const means = meansOf(rows);
+  const means = meansOf({ value: rows.map(({ value }) => value), person: rows.map(({ person }) => person) });
   const quartile = (p: number) => (values.length === 0 ? null : quantile({ values, p }).estimate);
   return {
     ...means,

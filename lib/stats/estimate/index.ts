@@ -92,3 +92,4 @@ export function estimate<S extends SituationName>(asked: Situation<S> & { readon
 
 export type { Answer, Asked, TestAnswer } from "./answer";
 export type { Covariate } from "./covariates";
+export { daysAtMedianGain } from "./median-index";

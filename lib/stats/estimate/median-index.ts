@@ -25,6 +25,8 @@ export interface DaysAtGain {
   readonly upper: number | null;
   readonly daysPerCm: number;
   readonly model: TimeModel;
+  /** Whether the index depends on gain. */
+  readonly notes: readonly Note[];
 }
 
 export type MedianIndexAnswer = Answer<{ readonly bounds: MedianBounds; readonly atMedianGain: DaysAtGain | null }>;
@@ -36,28 +38,37 @@ export function estimateMedianIndex(asked: MedianIndexSituation): MedianIndexAns
   const bounds = medianBounds({ ...rows, times: days.map((day, i) => day / (gainCm[i] as number)) });
   const patients = new Set(patient).size;
   const enough = patients >= thresholds.patientsForInterval;
-  const found = enough ? daysAtGain(asked, confidence) : null;
+  const found = daysAtMedianGain(asked);
   const unfitted: Note = enough
     ? { code: "fallback-used", because: "the time model can’t be fitted, bounds only" }
     : tooFew(patients, thresholds.patientsForInterval);
   const fallback: readonly Note[] = found ? [] : [unfitted];
-  const beta = found?.model.coefficients[1] as TimeCoefficient | undefined;
   return {
     lead: found ? "atMedianGain" : "bounds",
     records: { bounds, atMedianGain: found },
     test: null,
-    notes: notesOnce(bounds.notes, fallback, found?.model.notes ?? [], beta ? dependsOnGain(beta) : []),
+    notes: notesOnce(bounds.notes, fallback, found?.model.notes ?? [], found?.notes ?? []),
   };
 }
 
-function daysAtGain({ days, healed, gainCm, patient, atGainCm }: MedianIndexSituation, confidence: number): DaysAtGain | null {
+/** The time model's days at a gain, by itself; `null` with too few patients, too few healed, equal gains, or no summit. */
+export function daysAtMedianGain({
+  days,
+  healed,
+  gainCm,
+  patient,
+  atGainCm,
+  confidence = 0.95,
+}: Omit<MedianIndexSituation, "situation">): DaysAtGain | null {
+  if (new Set(patient).size < thresholds.patientsForInterval) return null;
   const at = atGainCm ?? quantileSorted(sortedCopy(gainCm), 0.5);
   try {
     const design = gainCm.map((cm) => [Math.log(cm)]);
     const model = timeModel({ times: days, event: healed, patient, design, names: ["log cm"], at: [Math.log(at)], confidence });
-    return { gainCm: at, days: model.estimate, lower: model.lower, upper: model.upper, daysPerCm: model.estimate / at, model };
+    const notes = dependsOnGain(model.coefficients[1] as TimeCoefficient);
+    return { gainCm: at, days: model.estimate, lower: model.lower, upper: model.upper, daysPerCm: model.estimate / at, model, notes };
   } catch (error) {
-    if (error instanceof RangeError) return null; // too few healed, equal gains, or no summit: bounds stand alone
+    if (error instanceof RangeError) return null;
     throw error;
   }
 }

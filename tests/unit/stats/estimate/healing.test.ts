@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import {
   aalenJohansen,
   cr2Regression,
+  daysAtMedianGain,
   estimate,
   grayTest,
   kaplanMeier,
@@ -268,7 +269,9 @@ describe("median index with unhealed bones", () => {
       upper: model.upper,
       daysPerCm: model.estimate / median,
       model,
+      notes: [{ code: "index-depends-on-gain" }],
     });
+    expect(daysAtMedianGain(base)).toEqual(records.atMedianGain);
     expect(codes(notes)).toEqual(["heavily-censored", "index-depends-on-gain"]);
   });
   test("at a gain of the caller's choice", () => {
