@@ -184,6 +184,20 @@ describe("places", () => {
     db.close();
   });
 
+  test("a small number in a cell of a database, as whole number and as double; its bytes alone are chance", () => {
+    const small = makeHunt({ numbers: ["0491822"] });
+    const db = new Database(join(folder, "registry.sqlite"));
+    db.exec("create table a (b integer); create table c (d real)");
+    db.prepare("insert into a values (?)").run(491_821);
+    expect(small.inFolder(folder)).toEqual([]);
+    db.prepare("insert into a values (?)").run(491_822);
+    expect(identifiers(small.inFolder(folder))).toEqual(["0491822"]);
+    db.exec("delete from a; insert into c values (491822.0)");
+    expect(identifiers(small.inFolder(folder))).toContain("0491822");
+    db.close();
+    expect(small.inBytes("bytes", around(Buffer.from([0, 7, 0x81, 0x2e])))).toEqual([]);
+  });
+
   test("a log, a file's name, and a database in UTF-16", () => {
     writeFileSync(join(folder, "server.log"), "GET /intake?file=Zedson%20list 200");
     writeFileSync(join(folder, "yods.txt"), "");

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { gunzipSync, inflateSync } from "node:zlib";
+import { leastInBytes, numbersInCells } from "./hunt/cells";
 import { encodingsOf, numericEncodingsOf } from "./hunt/encodings";
 import { makeFinder, type Needle } from "./hunt/search";
 import { type PlantedDate, type Spelling, spellingsOfDate, spellingsOfName, spellingsOfNumber } from "./hunt/spellings";
@@ -64,9 +65,24 @@ export function makeHunt({ names = [], numbers = [], dates = [] }: Planted): Hun
     inBytes,
     inText,
     inFolder: (folder) =>
-      filesUnder(folder).flatMap((file) => [...inText(`name of ${file}`, file.slice(folder.length)), ...inBytes(file, readFileSync(file))]),
+      filesUnder(folder).flatMap((file) => {
+        const bytes = readFileSync(file);
+        return [...inText(`name of ${file}`, file.slice(folder.length)), ...inBytes(file, bytes), ...inCells(file, bytes, numbers)];
+      }),
     inRequests: (requests) => requests.flatMap((request, n) => inRequest(`request ${n + 1}`, request, inBytes)),
   };
+}
+
+/** Of a database also the cells, for numbers too small to be told from chance in its bytes. */
+function inCells(file: string, bytes: Buffer, planted: readonly string[]): readonly Trace[] {
+  if (!bytes.subarray(0, 15).equals(Buffer.from("SQLite format 3"))) return [];
+  const small = planted.map((text) => [Number(text.replace(/[ ./-]/g, "")), text] as const).filter(([value]) => value < leastInBytes);
+  return numbersInCells(file, new Map(small)).map(({ table, of, at }) => ({
+    place: file,
+    of,
+    form: `as a number, in a cell of ${table}`,
+    at,
+  }));
 }
 
 function requireLongEnough(text: string): void {

@@ -1,3 +1,5 @@
+import { leastInBytes } from "./cells";
+
 /** A text as bytes in an encoding. `unit`: bytes a character of it, by which a neighbour is looked at; 0 where neighbours say nothing. */
 export type Encoded = { readonly encoding: string; readonly bytes: Buffer; readonly unit: 0 | 1 | 2; readonly bigEndian: boolean };
 
@@ -81,7 +83,7 @@ export function numericEncodingsOf(text: string): readonly Encoded[] {
   const of = (encoding: string, bytes: Buffer): Encoded => ({ encoding, bytes, unit: 0, bigEndian: true });
   const short = value < 2 ** 31 ? of("whole number of 4 bytes", whole.subarray(4)) : of("whole number of 6 bytes", whole.subarray(2));
   return [
-    short,
+    ...(value < leastInBytes ? [] : [short]),
     of("whole number of 8 bytes", whole),
     of("whole number, lowest byte first", Buffer.from(whole).reverse()),
     of("double", double),
