@@ -18,10 +18,19 @@ export function unhealedOf(group: HealingGroupForFigure, scale: ValueScale): Sta
   return standing(byValue(group).unhealed, scale);
 }
 
-/** Marks by value, once a group: a page draws it at two widths. */
+/** Marks by value, once a group: a page draws it at two widths. Numbers that lie side by side are sorted, and the marks follow them. */
 const byValue = once((group: HealingGroupForFigure) => {
-  const marks = group.marks.filter((mark) => Number.isFinite(mark.value)).sort((a, b) => a.value - b.value || a.segment - b.segment);
-  return { measured: marks.filter((mark) => !isUnhealed(mark, group)), unhealed: marks.filter((mark) => isUnhealed(mark, group)) };
+  const values = Float64Array.from(group.marks, ({ value }) => value);
+  const segments = Float64Array.from(group.marks, ({ segment }) => segment);
+  const order = Uint32Array.from(values.keys())
+    .filter((row) => Number.isFinite(values[row]))
+    .sort((a, b) => (values[a] as number) - (values[b] as number) || (segments[a] as number) - (segments[b] as number));
+  const [measured, unhealed]: [HealingMarkForFigure[], HealingMarkForFigure[]] = [[], []];
+  for (const row of order) {
+    const mark = group.marks[row] as HealingMarkForFigure;
+    (isUnhealed(mark, group) ? unhealed : measured).push(mark);
+  }
+  return { measured, unhealed };
 });
 
 /** Marks with the place of each; those beyond the axis stand in its gutter. */
