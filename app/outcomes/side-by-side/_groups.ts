@@ -11,7 +11,7 @@ export type Groups = {
   readonly saved: readonly Saved[];
   /** `null`: there are not two groups to compare. */
   readonly between: Between | null;
-  /** Every value that occurs, where all groups were asked for. */
+  /** Every value of the field that occurs; *not recorded* is none. */
   readonly values: readonly (string | number | boolean)[];
   readonly a: string;
   readonly b: string;

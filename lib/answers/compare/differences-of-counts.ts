@@ -1,4 +1,4 @@
-import { type Covariate, cr2Difference, estimate } from "@/lib/stats";
+import { type Covariate, cr2Difference, estimate, type TestAnswer } from "@/lib/stats";
 import { seed } from "../healing/median-interval";
 import { said } from "../healing/said";
 import { type Asked, type Compared, detectableFor, entry, hasBoth, labels, type ValueRow } from "./differences";
@@ -58,6 +58,16 @@ function exponentiated({
   return { estimate: Math.exp(log), lower: back(lower), upper: back(upper), se };
 }
 
+type Tested = { readonly test: TestAnswer | null; readonly notes: readonly Parameters<typeof said>[0][] };
+
+/** A test with its p and no estimate. */
+function testAlone(sides: readonly [Side, Side], what: string, { test, notes }: Tested): Compared {
+  return {
+    differences: [{ ...entry(sides, "difference", what, null, test?.p ?? null, []), method: test?.method ?? "no test" }],
+    notes: [...notes, ...(test?.notes ?? [])].map(said),
+  };
+}
+
 type ClassRow = { readonly place: number; readonly person: number; readonly group: "a" | "b" };
 
 /** The heaviest classes of patients, of two groups: nothing is estimated between classes; a trend is tested when it is asked for. */
@@ -72,11 +82,7 @@ export function classes(rows: readonly ClassRow[], classCount: number, sides: re
     seed,
     test,
   });
-  const p = answer.test?.p ?? null;
-  return {
-    differences: [{ ...entry(sides, "difference", "trend of the heaviest class", null, p, []), method: answer.test?.method ?? "no test" }],
-    notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said),
-  };
+  return testAlone(sides, "trend of the heaviest class", answer);
 }
 
 type FirstEventRow = { readonly days: number; readonly event: 0 | 1 | 2; readonly person: number; readonly group: "a" | "b" };
@@ -94,11 +100,7 @@ export function firstEvents(rows: readonly FirstEventRow[], sides: readonly [Sid
     seed,
     test,
   });
-  const p = answer.test?.p ?? null;
-  return {
-    differences: [{ ...entry(sides, "difference", "cumulative incidence", null, p, []), method: answer.test?.method ?? "no test" }],
-    notes: [...answer.notes, ...(answer.test?.notes ?? [])].map(said),
-  };
+  return testAlone(sides, "cumulative incidence", answer);
 }
 
 type RateRow = { readonly events: number; readonly exposure: number; readonly person: number; readonly group: "a" | "b" };

@@ -8,10 +8,12 @@ import { unitOfDifference } from "./side-by-side-words";
 /** Every group against all others, under its outcome: an axis for each unit. */
 export function severalForests(answers: readonly SeveralAnswer[]): readonly Drawable[] {
   const units = new Set(answers.flatMap(({ differences }) => differences.map((one) => unitOfDifference(one).name)));
-  return [...units].map((unit) => {
-    const rows = answers.flatMap((answer) => rowsOf(answer, unit));
-    const { batch, dataTo, stamp } =
-      answers.find(({ differences }) => differences.some((one) => unitOfDifference(one).name === unit)) ?? firstOf(answers);
+  return [...units].flatMap((unit) => {
+    const own = answers.filter(({ differences }) => differences.some((one) => unitOfDifference(one).name === unit));
+    const [first] = own;
+    if (!first) return [];
+    const rows = own.flatMap((answer) => rowsOf(answer, unit));
+    const { batch, dataTo, stamp } = first;
     const record = {
       kind: "difference",
       unit,
@@ -27,11 +29,6 @@ export function severalForests(answers: readonly SeveralAnswer[]): readonly Draw
     } as const;
     return { ...drawable(forestFigure, record), id: `comparison-several-${unit.replace(/\W+/g, "-")}` };
   });
-}
-
-function firstOf([answer]: readonly SeveralAnswer[]): SeveralAnswer {
-  if (!answer) throw new RangeError("a forest requires an outcome, received none");
-  return answer;
 }
 
 function rowsOf(answer: SeveralAnswer, unit: string): readonly ForestRow[] {

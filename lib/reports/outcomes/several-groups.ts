@@ -27,7 +27,7 @@ export async function tellSeveralGroups(registry: Registry, question: SeveralGro
       test ? holmText({ tested: family.tested, ticked: answers.length }) : null,
       splitsText(first),
     ].filter((text) => text !== null),
-    cautions: cautionsOf(answers),
+    cautions: cautionsOf(answers, first.sides.length),
     figures: severalForests(answers),
     tables: [
       severalBalanceTable(first),
@@ -50,15 +50,10 @@ export async function tellSeveralGroups(registry: Registry, question: SeveralGro
   };
 }
 
-function cautionsOf(answers: readonly SeveralAnswer[]): readonly string[] {
+function cautionsOf(answers: readonly SeveralAnswer[], groups: number): readonly string[] {
   const unlike = answers.flatMap(({ notes }) => notes.filter(({ code }) => code === "shared-denominator"));
-  const many = `Each group is held against all others, which makes ${first(answers).sides.length} intervals of every outcome: of twenty such intervals one leaves no difference out by chance alone.`;
+  const many = `Each group is held against all others, which makes ${groups} intervals of every outcome: of twenty such intervals one leaves no difference out by chance alone.`;
   return [...new Set(unlike.map(({ text }) => text)), many];
-}
-
-function first([answer]: readonly SeveralAnswer[]): SeveralAnswer {
-  if (!answer) throw new RangeError("a comparison requires an outcome, received none");
-  return answer;
 }
 
 function methodOf({ members }: SeveralFamilyAnswer): string {
