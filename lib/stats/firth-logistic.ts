@@ -1,5 +1,5 @@
 import { chiSquareQuantile, chiSquareUpper } from "./distributions";
-import { factored, forwardSubstituted } from "./linear/least-squares";
+import { columnsOf, factored, forwardSubstituted } from "./linear/least-squares";
 import { climb, type LogisticData, type Place } from "./logistic/penalised";
 import { profileLimit } from "./logistic/profile-limit";
 import { requireConfidence, requireFinite, requireSameLength, requireSome } from "./require";
@@ -34,8 +34,8 @@ export function firthLogistic({
 }) {
   requireConfidence("firthLogistic", confidence);
   const data = readData(design, event);
-  const columns = (data.rows[0] as Float64Array).length;
-  factored("firthLogistic", data.rows); // refuses columns that are combinations of one another
+  const columns = data.design.length;
+  factored("firthLogistic", data.design); // refuses columns that are combinations of one another
   const top = climb(data, new Float64Array(columns));
   const ses = standardErrors(top);
   const coefficients = Array.from({ length: columns }, (_, j) =>
@@ -87,16 +87,13 @@ function readData(design: readonly (readonly number[])[], event: readonly number
   requireSome("firthLogistic", "row", event.length);
   requireSameLength("firthLogistic", "event", event.length, "design", design.length);
   const columns = (design[0] as readonly number[]).length;
-  const rows = design.map((row, i) => {
+  design.forEach((row, i) => {
     requireSameLength("firthLogistic", "the first row of design", columns, `row ${i}`, row.length);
     requireFinite("firthLogistic", "design", row);
-    return Float64Array.from([1, ...row]);
   });
   const strange = event.findIndex((value) => value !== 0 && value !== 1);
   if (strange >= 0) throw new RangeError(`firthLogistic requires event to be 0 or 1, received ${String(event[strange])} in row ${strange}`);
-  const scales = Float64Array.from(
-    { length: columns + 1 },
-    (_, j) => rows.reduce((most, row) => Math.max(most, Math.abs(row[j] as number)), 0) || 1,
-  );
-  return { rows: rows.map((row) => row.map((value, j) => value / (scales[j] as number))), event, scales };
+  const own = columnsOf(design, { intercept: true });
+  const scales = Float64Array.from(own, (column) => column.reduce((most, value) => Math.max(most, Math.abs(value)), 0) || 1);
+  return { design: own.map((column, j) => column.map((value) => value / (scales[j] as number))), event, scales };
 }

@@ -1,4 +1,5 @@
 import { Matrix } from "ml-matrix";
+import { rootNearOne } from "./root-near-one";
 import { dotAt } from "./small";
 import { symmetricPower } from "./symmetric-power";
 
@@ -21,23 +22,43 @@ export interface Parts {
  * Equal working variances within the patient: g = (I − QQᵀ)^(−1/2) Q a = Q (I − QᵀQ)^(−1/2) a,
  * so the adjustment, m × m by definition, needs the p × p Gram matrix only.
  * @param patient whose part of the fit is written
+ * @param grams p × p by rows a patient
+ * @param sums Qᵀ residuals, p a patient
  */
-export function adjustByGram({ p, scores, squares, crosses }: Parts, patient: number, gram: Float64Array, score: Float64Array): void {
-  const left = new Float64Array(p * p);
-  for (let place = 0; place < left.length; place++) left[place] = (place % (p + 1) === 0 ? 1 : 0) - (gram[place] as number);
-  const root = symmetricPower(left, p, -0.5, 1);
+export function adjustByGram(
+  { p, scores, squares, crosses }: Parts,
+  patient: number,
+  grams: ArrayLike<number>,
+  sums: ArrayLike<number>,
+): void {
   const [vector, matrix] = [patient * p, patient * p * p];
+  const root = rootOfLeft(grams, matrix, p);
   for (let i = 0; i < p; i++) {
-    scores[vector + i] = dotAt(root, i * p, score, 0, p);
-    for (let j = 0; j < p; j++) crosses[matrix + i * p + j] = rowTimesColumn(gram, i, root, 0, j, p);
+    scores[vector + i] = dotAt(root, i * p, sums, vector, p);
+    for (let j = 0; j < p; j++) crosses[matrix + i * p + j] = rowTimesColumn(grams, matrix + i * p, root, j, p);
   }
-  for (let i = 0; i < p; i++) for (let j = 0; j < p; j++) squares[matrix + i * p + j] = rowTimesColumn(root, i, crosses, matrix, j, p);
+  for (let i = 0; i < p; i++) {
+    for (let j = 0; j < p; j++) {
+      let sum = 0;
+      for (let k = 0; k < p; k++) sum += (root[i * p + k] as number) * (crosses[matrix + k * p + j] as number);
+      squares[matrix + i * p + j] = sum;
+    }
+  }
 }
 
-/** One entry of the product of two p × p matrices by rows, the second from place `at` on. */
-function rowTimesColumn(left: Float64Array, row: number, right: Float64Array, at: number, column: number, p: number): number {
+/** (I − G)^(−1/2). */
+function rootOfLeft(grams: ArrayLike<number>, at: number, p: number): Float64Array {
+  const near = rootNearOne(grams, at, p);
+  if (near) return near;
+  const left = new Float64Array(p * p);
+  for (let place = 0; place < left.length; place++) left[place] = (place % (p + 1) === 0 ? 1 : 0) - (grams[at + place] as number);
+  return symmetricPower(left, p, -0.5, 1);
+}
+
+/** Row of p numbers from place `at` on, times a column of a p × p matrix by rows. */
+function rowTimesColumn(left: ArrayLike<number>, at: number, right: Float64Array, column: number, p: number): number {
   let sum = 0;
-  for (let k = 0; k < p; k++) sum += (left[row * p + k] as number) * (right[at + k * p + column] as number);
+  for (let k = 0; k < p; k++) sum += (left[at + k] as number) * (right[k * p + column] as number);
   return sum;
 }
 

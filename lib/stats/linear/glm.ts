@@ -1,4 +1,4 @@
-import { coefficientsOf, type Factored, factored, fittedBy } from "./least-squares";
+import { type Columns, coefficientsOf, type Factored, factored, fittedBy } from "./least-squares";
 import { type Link, type LinkFunctions, links } from "./links";
 
 /** A fitted generalised linear model, with the weighted design and residuals that a robust variance is built on. */
@@ -13,8 +13,8 @@ export interface GlmFit {
 }
 
 interface GlmInput {
-  readonly rows: readonly ArrayLike<number>[];
-  readonly y: ArrayLike<number>;
+  readonly design: Columns;
+  readonly y: Float64Array;
   readonly link: Link;
   readonly weights: ArrayLike<number>;
   readonly offset: ArrayLike<number>;
@@ -28,7 +28,7 @@ const MOST_STEPS = 60;
  */
 export function fitGlm(caller: string, input: GlmInput): GlmFit {
   const link = links[input.link];
-  let eta: Float64Array = Float64Array.from(input.y, (y) => link.start(y));
+  let eta: Float64Array = input.y.map(link.start);
   let step = weightedStep(caller, input, link, eta);
   for (let count = 1; count <= MOST_STEPS; count++) {
     const next = linearPart(input, step.coefficients);
@@ -47,7 +47,7 @@ function weightedStep(caller: string, input: GlmInput, link: LinkFunctions, eta:
     const residual = (input.y[i] as number) - link.mean(value);
     return (roots[i] as number) * (value - (input.offset[i] as number) + residual / link.slope(value));
   });
-  const factors = factored(caller, weightedRows(input.rows, roots));
+  const factors = factored(caller, weighted(input.design, roots));
   return { coefficients: coefficientsOf(factors, response), factors };
 }
 
@@ -64,13 +64,13 @@ function rootWeights({ weights }: GlmInput, link: LinkFunctions, eta: Float64Arr
   return eta.map((value, i) => link.slope(value) * Math.sqrt((weights[i] as number) / link.variance(link.mean(value))));
 }
 
-function weightedRows(rows: readonly ArrayLike<number>[], roots: Float64Array): readonly ArrayLike<number>[] {
-  if (roots.every((root) => root === 1)) return rows;
-  return rows.map((row, i) => Float64Array.from(row, (value) => value * (roots[i] as number)));
+function weighted(design: Columns, roots: Float64Array): Columns {
+  if (roots.every((root) => root === 1)) return design;
+  return design.map((column) => column.map((value, i) => value * (roots[i] as number)));
 }
 
-function linearPart({ rows, offset }: GlmInput, coefficients: Float64Array): Float64Array {
-  return fittedBy(rows, coefficients).map((value, i) => value + (offset[i] as number));
+function linearPart({ design, offset }: GlmInput, coefficients: Float64Array): Float64Array {
+  return fittedBy(design, coefficients).map((value, i) => value + (offset[i] as number));
 }
 
 function largestMove(before: Float64Array, after: Float64Array): number {

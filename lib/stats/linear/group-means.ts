@@ -23,22 +23,30 @@ export function groupMeans(values: readonly number[], group: Int32Array, k: numb
     sums[g] = (sums[g] as number) + (whole.residuals[i] as number);
   });
   const means = sums.map((sum, g) => sum / (counts[g] as number));
-  const grams = Array.from({ length: index.count }, () => new Float64Array(k * k));
-  const scores = Array.from({ length: index.count }, () => new Float64Array(k));
+  const grams = new Float64Array(index.count * k * k);
+  const scores = new Float64Array(index.count * k);
   group.forEach((g, i) => {
-    const code = index.codes[i] as number;
-    const [gram, score] = [grams[code] as Float64Array, scores[code] as Float64Array];
-    gram[g * k + g] = (gram[g * k + g] as number) + 1 / (counts[g] as number);
-    score[g] = (score[g] as number) + ((whole.residuals[i] as number) - (means[g] as number)) / Math.sqrt(counts[g] as number);
+    const score = (index.codes[i] as number) * k + g;
+    const gram = score * k + g;
+    grams[gram] = (grams[gram] as number) + 1 / (counts[g] as number);
+    scores[score] = (scores[score] as number) + ((whole.residuals[i] as number) - (means[g] as number)) / Math.sqrt(counts[g] as number);
   });
   return {
-    fit: fitOf(k, grams, scores),
+    fit: fitOf(k, index.count, { grams, scores }),
     means: means.map((mean) => whole.mean + mean * whole.scale),
     counts,
-    patients: means.map((_, g) => grams.filter((gram) => (gram[g * k + g] as number) > 0).length),
+    patients: patientsIn(grams, k),
     scale: whole.scale,
     constant: whole.constant,
   };
+}
+
+/** Patients with a row in each group: their Gram matrix has something there. */
+function patientsIn(grams: Float64Array, k: number): number[] {
+  const patients = new Array<number>(k).fill(0);
+  for (let at = 0; at < grams.length; at += k * k)
+    for (let g = 0; g < k; g++) if ((grams[at + g * (k + 1)] as number) > 0) patients[g] = (patients[g] as number) + 1;
+  return patients;
 }
 
 /** A contrast of group means in the coordinates of the fit. */

@@ -1,11 +1,10 @@
-import type { Matrix } from "ml-matrix";
 import { indexPatients, type PatientIndex } from "../cluster/patients";
 import type { PatientLabels } from "../record";
 import { requireFinite, requirePositive, requireSameLength, requireSome } from "../require";
 import { powerOfTwoScale } from "../summary/scale";
 import { type ClusteredFit, clusteredFit } from "./clustered-fit";
 import { fitGlm } from "./glm";
-import { forwardSubstituted } from "./least-squares";
+import { columnsOf, forwardSubstituted } from "./least-squares";
 import { type Link, links } from "./links";
 
 export interface RegressionInput {
@@ -24,7 +23,8 @@ export interface RegressionInput {
 export interface Regression {
   readonly coefficients: Float64Array;
   readonly fit: ClusteredFit;
-  readonly r: Matrix;
+  /** The triangle of the design, p × p by rows. */
+  readonly r: Float64Array;
   readonly index: PatientIndex;
   /** Coefficients and their errors are those of values divided by this. */
   readonly scale: number;
@@ -34,11 +34,10 @@ export interface Regression {
 export function regression(caller: string, input: RegressionInput): Regression {
   const { values, patient, link = "identity", intercept = true } = input;
   requireRegression(caller, input, link);
-  const rows = intercept ? input.design.map((row) => [1, ...row]) : input.design;
   const scale = link === "identity" ? powerOfTwoScale(values) : 1;
   const glm = fitGlm(caller, {
-    rows,
-    y: Float64Array.from(values, (value) => value / scale),
+    design: columnsOf(input.design, { intercept }),
+    y: Float64Array.from(values).map((value) => value / scale),
     link,
     weights: input.weights ?? new Float64Array(values.length).fill(1),
     offset: input.exposure ? input.exposure.map(Math.log) : new Float64Array(values.length),
@@ -78,7 +77,8 @@ function requireDesign(caller: string, design: readonly (readonly number[])[]): 
   design.forEach((row, i) => {
     if (row.length !== width)
       throw new RangeError(`${caller} requires ${width} numbers in each row of design, received ${row.length} at ${i}`);
-    requireFinite(caller, `row ${i} of design`, row);
+    // a name a row is made only for a message
+    if (!row.every(Number.isFinite)) requireFinite(caller, `row ${i} of design`, row);
   });
 }
 

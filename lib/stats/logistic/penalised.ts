@@ -1,9 +1,8 @@
-import { Matrix, QrDecomposition } from "ml-matrix";
-import { fittedBy, forwardSubstituted } from "../linear/least-squares";
+import { backSubstituted, type Columns, fittedBy, forwardSubstituted, orthonormalised } from "../linear/least-squares";
 
-/** A logistic model with intercept: n rows of p columns, and 0 or 1 a row. */
+/** A logistic model with intercept: p columns of n rows, and 0 or 1 a row. */
 export interface LogisticData {
-  readonly rows: readonly Float64Array[];
+  readonly design: Columns;
   readonly event: readonly number[];
 }
 
@@ -12,7 +11,7 @@ export interface Place {
   readonly at: Float64Array;
   readonly logLikelihood: number;
   readonly score: Float64Array;
-  readonly weighted: readonly Float64Array[];
+  readonly weighted: Columns;
   readonly leverages: Float64Array;
 }
 
@@ -22,27 +21,26 @@ const caller = "firthLogistic";
 /**
  * Log likelihood + ½ log |information|, and its slope Σ (y − π + h(½ − π)) x, h the leverages. Firth D. Biometrika 1993;80:27-38.
  */
-export function placeAt({ rows, event }: LogisticData, at: Float64Array): Place {
-  const eta = fittedBy(rows, at);
+export function placeAt({ design, event }: LogisticData, at: Float64Array): Place {
+  const eta = fittedBy(design, at);
   const roots = eta.map((value) => Math.sqrt(logistic(value) * logistic(-value)));
-  const weighted = rows.map((row, i) => row.map((value) => value * (roots[i] as number)));
+  const weighted = design.map((column) => column.map((value, i) => value * (roots[i] as number)));
   // Far out the weighted design has no rank left: the likelihood there is zero, and a climb turns back.
-  const qr = new QrDecomposition(new Matrix(weighted));
-  const [q, r] = [qr.orthogonalMatrix, qr.upperTriangularMatrix];
+  const { q, r } = orthonormalised(weighted);
   const score = new Float64Array(at.length);
-  const leverages = new Float64Array(rows.length);
+  const leverages = new Float64Array(event.length);
   let logLikelihood = 0;
-  rows.forEach((row, i) => {
-    const happened = event[i] as number;
+  event.forEach((happened, i) => {
     const share = logistic(eta[i] as number);
     logLikelihood -= softplus(happened === 1 ? -(eta[i] as number) : (eta[i] as number));
-    let leverage = 0;
-    for (let j = 0; j < at.length; j++) leverage += q.get(i, j) ** 2;
+    const leverage = q.reduce((sum, column) => sum + (column[i] as number) ** 2, 0);
     leverages[i] = leverage;
     const pull = happened - share + leverage * (0.5 - share);
-    for (let j = 0; j < at.length; j++) score[j] = (score[j] as number) + pull * (row[j] as number);
+    design.forEach((column, j) => {
+      score[j] = (score[j] as number) + pull * (column[i] as number);
+    });
   });
-  for (let j = 0; j < at.length; j++) logLikelihood += Math.log(Math.abs(r.get(j, j)));
+  for (let j = 0; j < at.length; j++) logLikelihood += Math.log(r[j * (at.length + 1)] as number);
   return { at, logLikelihood, score, weighted, leverages };
 }
 
@@ -64,18 +62,16 @@ function newtonStep({ weighted, leverages, score }: Place, held: number | null):
   const free = Array.from(score.keys()).filter((j) => j !== held);
   const step = new Float64Array(score.length);
   if (free.length === 0) return step;
-  const design = new Matrix(weighted.map((row, i) => free.map((j) => (row[j] as number) * Math.sqrt(1 + (leverages[i] as number)))));
+  const roots = leverages.map((leverage) => Math.sqrt(1 + leverage));
   // No check of rank here: where the weights vanish the step is only a direction, cut short and tried before it is taken.
-  const { upperTriangularMatrix: r } = new QrDecomposition(design);
+  const { r } = orthonormalised(free.map((j) => (weighted[j] as Float64Array).map((value, i) => value * (roots[i] as number))));
   const halfway = forwardSubstituted(
     r,
     free.map((j) => score[j] as number),
   );
-  for (let j = free.length - 1; j >= 0; j--) {
-    let sum = halfway[j] as number;
-    for (let k = j + 1; k < free.length; k++) sum -= r.get(j, k) * (step[free[k] as number] as number);
-    step[free[j] as number] = sum / r.get(j, j);
-  }
+  backSubstituted(r, halfway).forEach((by, k) => {
+    step[free[k] as number] = by;
+  });
   return step;
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { meanOf, type NoteCode, noteText, quantile, quantileSorted, sampleDeviation, seededRandom, sortedCopy } from "@/lib/stats";
+import { countPatients, indexPatients } from "@/lib/stats/cluster/patients";
 import { requireFinite } from "@/lib/stats/require";
 import { shuffleInPlace } from "@/lib/stats/resample/shuffle";
 import { check, numbers } from "../../external/stat-checks";
@@ -132,4 +133,22 @@ test("what isn't a number is described, never quoted", () => {
     "quantile requires finite numbers in values, received a value of type string at 0",
   );
   expect(() => requireFinite("quantile", "values", [null] as unknown as number[])).toThrow("received null at 0");
+});
+
+describe("numbering patients", () => {
+  const byFirstRow = (labels: readonly (string | number)[]) => {
+    const order = [...new Set(labels)];
+    return labels.map((label) => order.indexOf(label));
+  };
+  test.each([
+    ["whole numbers, as a registry has them", [7, 3, 7, 0, 3, 12]],
+    ["numbers far above the rows", [5_000_000, 3, 5_000_000]],
+    ["fractions and numbers below zero", [0.5, -1, 0.5, 2]],
+    ["text, and a number that looks like it", ["1", 1, "b", "1"]],
+  ])("%s: in the order of their first row", (_, labels: readonly (string | number)[]) => {
+    const { codes, count, rows } = indexPatients(labels);
+    expect(Array.from(codes)).toEqual(byFirstRow(labels));
+    expect([count, countPatients(labels)]).toEqual([new Set(labels).size, new Set(labels).size]);
+    expect(Array.from(rows)).toEqual(Array.from({ length: count }, (_, code) => Array.from(codes).filter((own) => own === code).length));
+  });
 });
