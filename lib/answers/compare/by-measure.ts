@@ -25,7 +25,7 @@ export async function differencesOf(
   sides: readonly [Side, Side],
   how: Asked,
 ): Promise<Compared> {
-  if (isClock(asked.measure)) return compareClock(sides, await clockOf(registry, state.batch, asked.measure), how);
+  if (isClock(asked.measure)) return compareClock(registry, state, sides, await clockOf(registry, state.batch, asked.measure), how);
   const complication = complicationMeasures.find((one) => one.id === asked.measure);
   if (complication) return compareComplications(registry, state, complication, asked, sides, how);
   const definition = readMeasure(asked.measure);
@@ -81,7 +81,7 @@ async function compareComplications(
     const rows = counted.flatMap((segments, i) => followedOf(segments, { operationsOnly }).map((row) => ({ ...row, group: letter(i) })));
     return firstEvents(rows, sides, how);
   }
-  const rows = counted.flatMap((segments, i) => shareRows(definition, segments).map((row) => ({ ...row, group: letter(i), gainMm: null })));
+  const rows = counted.flatMap((segments, i) => shareRows(definition, segments).map((row) => ({ ...row, group: letter(i) })));
   return shares(rows, sides, how, covariatesOf(rows, sides, how));
 }
 
@@ -94,15 +94,18 @@ async function compareRead(
 ): Promise<Compared> {
   const rows = (
     await Promise.all(
-      sides.map(async (side, i) =>
-        (await readRows(registry, state, definition, side)).map((row) => ({ ...row, group: letter(i), gainMm: null })),
-      ),
+      sides.map(async (side, i) => (await readRows(registry, state, definition, side)).map((row) => ({ ...row, group: letter(i) }))),
     )
   ).flat();
   if (definition.kind === "share") return shares(rows, sides, how, covariatesOf(rows, sides, how));
   if (how.adjust.length > 0)
     throw new RangeError("compare requires no covariates for a measure that is neither healing nor a share nor a rate, received some");
-  return means(rows, sides, { what: `mean ${definition.unit}`, test: how.test, isIndex: false });
+  const columns = {
+    value: rows.map(({ value }) => value),
+    person: rows.map(({ person }) => person),
+    group: rows.map(({ group }) => group),
+  };
+  return means(columns, sides, { what: `mean ${definition.unit}`, test: how.test });
 }
 
 type ReadRow = { readonly value: number; readonly person: number; readonly segment: number | null };

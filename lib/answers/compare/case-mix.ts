@@ -1,6 +1,6 @@
 import type { Registry } from "@/lib/registry";
 import { type Head, openQuestion } from "../question/open";
-import { type Balance, balanceOf } from "./balance";
+import { type Balance, balanceOf, caseMixFields } from "./balance";
 import { type SideAnswer, sideAnswer } from "./compare";
 import { type Between, cohortsOf, sidesOf } from "./sides";
 
@@ -27,7 +27,7 @@ export async function caseMix(
     method: "standardised difference, over what is recorded; fields of the person count each person once",
     options: "cohorts" in between ? {} : { values: between.values.join(",") },
   });
-  const sides = await sidesOf(registry, head.state, between, []);
+  const sides = await sidesOf(registry, head.state, between, caseMixFields);
   return {
     ...head,
     measure: "case-mix",

@@ -1,64 +1,66 @@
-import { endsAtConsolidation, type IndexDefinition, readIndex } from "@/lib/outcomes";
+import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
+import type { Registry, State } from "@/lib/registry";
 import { type Covariate, estimate } from "@/lib/stats";
-import type { Case } from "../frames/cases";
+import { type Columns, columnsOf, healedOf, withGain } from "../healing/columns";
 import { atLandmark, isKnownAfter } from "../healing/landmark";
 import { seed } from "../healing/median-interval";
+import { clockReader } from "../healing/read";
 import { said } from "../healing/said";
-import { type Asked, type Compared, type Difference, detectableFor, hasBoth, labels, means, names, once } from "./differences";
+import { type Asked, type Compared, type Difference, detectableFor, labels, means, names, once } from "./differences";
 import { namesBone, type Side } from "./sides";
 import { isShown, straightLinesDifference } from "./straight-lines";
 
-type Row = {
-  readonly value: number;
-  readonly days: number;
-  readonly gainMm: number | null;
-  readonly healed: boolean;
-  readonly one: Case;
-  readonly group: "a" | "b";
-};
-
-export function readSide<Group extends string>(
-  side: Side,
-  definition: IndexDefinition,
-  group: Group,
-): (Omit<Row, "group"> & { readonly group: Group })[] {
-  return side.cases.flatMap((one) => {
-    const reading = readIndex(one.segment, definition, { boneNamed: namesBone(side) });
-    if (reading.reading !== "measured" && reading.reading !== "censored") return [];
-    const { value, days, gainMm } = reading;
-    return [{ value, days, gainMm, healed: reading.reading === "measured", one, group }];
-  });
+/** What a clock reads on a side. */
+export async function readSide(registry: Registry, state: State, side: Side, definition: IndexDefinition): Promise<Columns> {
+  const read = await clockReader(registry, state, definition, namesBone(side));
+  return columnsOf(side.cases, read(side.cases));
 }
 
+type Read = readonly [a: Columns, b: Columns];
+type Column = readonly number[];
+
 /** Healing: days at equal gain first, then the index itself, which says less when gains differ. */
-export function compareClock(sides: readonly [Side, Side], clock: IndexDefinition, asked: Asked): Compared {
+export async function compareClock(
+  registry: Registry,
+  state: State,
+  sides: readonly [Side, Side],
+  clock: IndexDefinition,
+  asked: Asked,
+): Promise<Compared> {
   const definition = atLandmark(clock, asked.landmark);
   const perLength = definition.per !== null && endsAtConsolidation(definition);
   if (asked.adjust.length > 0 && !perLength)
     throw new RangeError("compare requires no covariates for a clock that isn't healing per length, received some");
-  const rows = [...readSide(sides[0], definition, "a"), ...readSide(sides[1], definition, "b")];
-  const equal = perLength ? equalGain(rows, sides, { ...asked, clock: definition }) : { differences: [], notes: [] };
-  const plain = means(
-    rows
-      .filter((row) => row.healed)
-      .map((row) => ({ value: row.value, person: row.one.segment.person, group: row.group, gainMm: row.gainMm })),
-    sides,
-    { what: `mean ${definition.unit}`, test: asked.test, isIndex: definition.per !== null && !definition.inverse },
-  );
+  const read: Read = [await readSide(registry, state, sides[0], definition), await readSide(registry, state, sides[1], definition)];
+  const equal = perLength ? equalGain(read, sides, { ...asked, clock: definition }) : { differences: [], notes: [] };
+  const plain = means(healedValues(read, definition), sides, { what: `mean ${definition.unit}`, test: asked.test });
   const notes = [...equal.notes, ...plain.notes];
   // an index beside an adjusted ratio would pass for adjusted
   if (asked.adjust.length > 0) return { differences: equal.differences, notes: once(notes) };
-  const lines = equal.differences.length > 0 ? straightLines(rows, sides) : [];
+  const lines = equal.differences.length > 0 ? straightLines(read, sides) : [];
   const shown = [equal.differences[0], lines[0]].flatMap((one) => (one === undefined || one.lower === null ? [] : [isShown(one)]));
   const doubt = new Set(shown).size > 1 ? [said({ code: "scales-disagree" })] : [];
   return { differences: [...equal.differences, ...plain.differences, ...lines], notes: once([...doubt, ...notes]) };
 }
 
-function straightLines(rows: readonly Row[], sides: readonly [Side, Side]): readonly Difference[] {
-  const difference = straightLinesDifference(
-    rows.map((row) => ({ ...row, person: row.one.segment.person })),
-    sides,
-  );
+/** A letter for each row of both sides, the first side's first. */
+function lettersOf(a: Column, b: Column): readonly ("a" | "b")[] {
+  return [...a.map(() => "a" as const), ...b.map(() => "b" as const)];
+}
+
+function healedValues([a, b]: Read, { per, inverse }: IndexDefinition) {
+  const both = (pick: (columns: Columns) => Column) => [...pick(a).slice(0, a.measured), ...pick(b).slice(0, b.measured)];
+  return {
+    value: both(({ value }) => value),
+    person: both(({ person }) => person),
+    group: lettersOf(a.value.slice(0, a.measured), b.value.slice(0, b.measured)),
+    ...(per !== null && !inverse ? { gainMm: both(({ gainMm }) => gainMm) } : {}),
+  };
+}
+
+function straightLines(read: Read, sides: readonly [Side, Side]): readonly Difference[] {
+  const [a, b] = read.map((columns) => healedOf(withGain(columns, { alsoDays: false })));
+  const difference = a && b ? straightLinesDifference([a, b], sides) : null;
   return difference ? [difference] : [];
 }
 
@@ -66,29 +68,27 @@ function straightLines(rows: readonly Row[], sides: readonly [Side, Side]): read
 const ratioOf = (log: number | null) => (log === null ? null : Math.exp(log));
 
 function equalGain(
-  all: readonly Row[],
+  read: Read,
   sides: readonly [Side, Side],
   { adjust, test, clock }: Asked & { readonly clock: IndexDefinition },
 ): Compared {
-  const rows = all.filter((row) => (row.gainMm ?? 0) > 0 && row.days > 0);
-  if (!hasBoth(rows)) return { differences: [], notes: [] };
-  const covariates = adjust.map(
-    (field): Covariate => ({
-      field,
-      values: rows.map(({ one }) => {
-        const value = one.look(field);
+  const [a, b] = [withGain(read[0], { alsoDays: true }), withGain(read[1], { alsoDays: true })];
+  if (a.days.length === 0 || b.days.length === 0) return { differences: [], notes: [] };
+  const covariates = adjust.map((field): Covariate => {
+    const valuesOf = (rows: Column, place: 0 | 1) =>
+      rows.map((row) => {
+        const value = sides[place].cases[read[place].place[row] ?? -1]?.look(field) ?? null;
         return typeof value === "boolean" ? Number(value) : value;
-      }),
-      knownLater: isKnownAfter(field, clock),
-    }),
-  );
+      });
+    return { field, values: [...valuesOf(a.row, 0), ...valuesOf(b.row, 1)], knownLater: isKnownAfter(field, clock) };
+  });
   const answer = estimate({
     situation: "healing-compared",
-    days: rows.map((row) => row.days),
-    healed: rows.map((row) => Number(row.healed)),
-    gainCm: rows.map((row) => (row.gainMm as number) / 10),
-    group: rows.map((row) => row.group),
-    patient: rows.map((row) => row.one.segment.person),
+    days: [...a.days, ...b.days],
+    healed: [...a.healed, ...b.healed],
+    gainCm: [...a.gainCm, ...b.gainCm],
+    group: lettersOf(a.days, b.days),
+    patient: [...a.patient, ...b.patient],
     between: labels,
     covariates,
     seed,

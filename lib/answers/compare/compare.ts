@@ -15,7 +15,7 @@ import { type Question, stampOf } from "../question/stamp";
 import { stateAsOf } from "../question/state";
 import { version } from "../question/version";
 import type { HealingGroup, MeasureGroup, Note } from "../types";
-import { type Balance, balanceOf } from "./balance";
+import { type Balance, balanceOf, caseMixFields } from "./balance";
 import { differencesOf } from "./by-measure";
 import { type Asked, type Difference, once } from "./differences";
 import { type Between, cohortsOf, type Side, sidesOf } from "./sides";
@@ -77,13 +77,14 @@ export async function compare(registry: Registry, asked: CompareQuestion): Promi
   const { question, work } = await compared(registry, asked);
   const { state } = question;
   const { sides, ...differs } = work;
+  const mix = await sidesOf(registry, state, asked.between, caseMixFields);
   const groups = await Promise.all(sides.map((side) => groupOf(registry, asked, side, state)));
   return {
     measure: asked.measure,
     ...described(asked.measure, await clocksAsOf(registry, state.batch)),
     sides: [sideAnswer(sides[0]), sideAnswer(sides[1])],
     groups: groups.map((group, i) => ({ ...group, label: sides[i]?.label ?? group.label })),
-    balance: balanceOf(sides[0].cases, sides[1].cases),
+    balance: balanceOf(mix[0].cases, mix[1].cases),
     splitsLookedAt: await splitsLookedAt(registry, question),
     batch: state.batch,
     state,

@@ -26,22 +26,30 @@ export type Asked = { readonly adjust: readonly string[]; readonly test: boolean
 
 export const labels = ["a", "b"] as const;
 
-export type ValueRow = { readonly value: number; readonly person: number; readonly group: "a" | "b"; readonly gainMm: number | null };
+/** Values of two groups as columns; `gainMm` of an index, NaN where there is none. */
+export type Values = {
+  readonly value: readonly number[];
+  readonly person: readonly number[];
+  readonly group: readonly ("a" | "b")[];
+  readonly gainMm?: readonly number[];
+};
+
+export type ValueRow = { readonly value: number; readonly person: number; readonly group: "a" | "b" };
 
 /** Means of two groups; patients in both are compared within themselves. */
 export function means(
-  rows: readonly ValueRow[],
+  { value: values, person: patient, group, gainMm }: Values,
   sides: readonly [Side, Side],
-  { what, test, isIndex }: { readonly what: string; readonly test: boolean; readonly isIndex: boolean },
+  { what, test }: { readonly what: string; readonly test: boolean },
 ): Compared {
-  if (!hasBoth(rows)) return { differences: [], notes: [] };
+  if (!group.includes("a") || !group.includes("b")) return { differences: [], notes: [] };
   const answer = estimate({
     situation: "two-means",
-    values: rows.map((row) => row.value),
-    group: rows.map((row) => row.group),
-    patient: rows.map((row) => row.person),
+    values,
+    group,
+    patient,
     between: labels,
-    ...(isIndex ? { gains: rows.map((row) => row.gainMm ?? 0) } : {}),
+    ...(gainMm === undefined ? {} : { gains: gainMm.map((gain) => (Number.isNaN(gain) ? 0 : gain)) }),
     seed,
     test,
   });

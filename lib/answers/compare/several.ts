@@ -68,10 +68,17 @@ async function rowsOf(registry: Registry, state: State, measure: string, sides: 
   if (isClock(measure)) {
     const clock = await clockOf(registry, state.batch, measure);
     const isIndex = clock.per !== null && !clock.inverse;
-    return sides.flatMap((side) =>
-      readSide(side, clock, side.label)
-        .filter(({ healed }) => healed)
-        .map(({ value, gainMm, group, one }) => ({ value, group, person: one.segment.person, gainMm: isIndex ? gainMm : null })),
+    const read = await Promise.all(sides.map((side) => readSide(registry, state, side, clock)));
+    return read.flatMap(({ measured, value, person, gainMm }, i) =>
+      value.slice(0, measured).map((own, row) => {
+        const gain = gainMm[row] ?? Number.NaN;
+        return {
+          value: own,
+          group: sides[i]?.label ?? "",
+          person: person[row] ?? -1,
+          gainMm: !isIndex || Number.isNaN(gain) ? null : gain,
+        };
+      }),
     );
   }
   const definition = readMeasure(measure);

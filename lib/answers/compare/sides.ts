@@ -1,6 +1,7 @@
 import { canonicalWhere, conditionField, fieldsNamed, valueWords, type Where } from "@/lib/cohorts";
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
+import { splitBy } from "../healing/groups";
 import { caseMixFields } from "./balance";
 
 /** What is held against what: two values of a field within a cohort, or two cohorts. */
@@ -51,7 +52,10 @@ export function severalSides(registry: Registry, state: State, several: Several)
   );
 }
 
-/** @throws RangeError when a segment stands on both sides: a bone can't be compared with itself */
+/**
+ * Both sides with their cases; `fields` are those that are looked up in them.
+ * @throws RangeError when a segment stands on both sides: a bone can't be compared with itself
+ */
 export async function sidesOf(
   registry: Registry,
   state: State,
@@ -60,17 +64,35 @@ export async function sidesOf(
 ): Promise<readonly [Side, Side]> {
   const [a, b] = wheresOf(between);
   const words = wordsOf(between);
-  const side = async ({ name, where }: Named, place: 0 | 1): Promise<Side> => ({
-    label: name,
-    words: words[place],
-    where,
-    cases: await casesOf(registry, state, where, [...caseMixFields, ...fields]),
-  });
-  const sides = [await side(a, 0), await side(b, 1)] as const;
-  const first = new Set(sides[0].cases.map(({ segment }) => segment.segment));
-  const both = sides[1].cases.filter(({ segment }) => first.has(segment.segment)).length;
+  const cases =
+    "cohorts" in between ? await casesOfCohorts(registry, state, between, fields) : await casesByField(registry, state, between, fields);
+  return [
+    { label: a.name, words: words[0], where: a.where, cases: cases[0] },
+    { label: b.name, words: words[1], where: b.where, cases: cases[1] },
+  ];
+}
+
+type Both = readonly [readonly Case[], readonly Case[]];
+type Cohorts = Extract<Between, { readonly cohorts: unknown }>;
+type ByField = Exclude<Between, Cohorts>;
+
+async function casesOfCohorts(registry: Registry, state: State, { cohorts: [a, b] }: Cohorts, fields: readonly string[]): Promise<Both> {
+  const cases = [await casesOf(registry, state, a.where, fields), await casesOf(registry, state, b.where, fields)] as const;
+  const first = new Set(cases[0].map(({ row }) => row));
+  requireNoneInBoth(cases[1].filter(({ row }) => first.has(row)).length);
+  return cases;
+}
+
+/** Two groups of a split, as the page that splits has them already. */
+async function casesByField(registry: Registry, state: State, { field, values, where }: ByField, fields: readonly string[]): Promise<Both> {
+  const groups = splitBy(await casesOf(registry, state, where, [field, ...fields]), [field]);
+  const [a, b] = values.map((value) => groups.find(({ key }) => key[field] === value)?.cases ?? []);
+  if (values[0] === values[1]) requireNoneInBoth(a?.length ?? 0);
+  return [a ?? [], b ?? []];
+}
+
+function requireNoneInBoth(both: number): void {
   if (both > 0) throw new RangeError(`compare requires groups without a segment in both, received ${both} in both`);
-  return sides;
 }
 
 function wordsOf(between: Between): readonly [string, string] {

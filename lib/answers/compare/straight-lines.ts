@@ -1,14 +1,7 @@
 import { cr2Regression, thresholds } from "@/lib/stats";
+import type { WithGain } from "../healing/columns";
 import { type Difference, names } from "./differences";
 import type { Side } from "./sides";
-
-type Row = {
-  readonly days: number;
-  readonly gainMm: number | null;
-  readonly healed: boolean;
-  readonly person: number;
-  readonly group: "a" | "b";
-};
 
 export const onStraightLines = "days at equal gain, on straight lines";
 
@@ -17,21 +10,13 @@ export const onStraightLines = "days at equal gain, on straight lines";
  * healed. A ratio on the scale of logarithms can't hold a line that doesn't pass through nothing; where gains of the groups hardly overlap the
  * two can disagree, and then neither shows a difference by itself.
  */
-export function straightLinesDifference(rows: readonly Row[], sides: readonly [Side, Side]): Difference | null {
-  const healed = rows.filter(({ healed: own, gainMm }) => own && (gainMm ?? 0) > 0);
-  const gains = healed.map(({ gainMm }) => (gainMm ?? 0) / 10);
-  const inFirst = healed.map(({ group }) => Number(group === "a"));
-  if (
-    !inFirst.includes(1) ||
-    !inFirst.includes(0) ||
-    !bothVary(gains, inFirst) ||
-    new Set(healed.map(({ person }) => person)).size < thresholds.patientsForInterval
-  )
-    return null;
+export function straightLinesDifference([a, b]: readonly [WithGain, WithGain], sides: readonly [Side, Side]): Difference | null {
+  const patient = [...a.patient, ...b.patient];
+  if (!canBeParted(a.gainCm, b.gainCm) || new Set(patient).size < thresholds.patientsForInterval) return null;
   const { coefficients, method } = cr2Regression({
-    values: healed.map(({ days }) => days),
-    design: gains.map((cm, i) => [cm, inFirst[i] ?? 0]),
-    patient: healed.map(({ person }) => person),
+    values: [...a.days, ...b.days],
+    design: [...a.gainCm.map((cm) => [cm, 1]), ...b.gainCm.map((cm) => [cm, 0])],
+    patient,
     names: ["cm", "group"],
   });
   const coefficient = coefficients[2];
@@ -60,6 +45,7 @@ export function isShown({ kind, lower, upper }: Difference): boolean {
 }
 
 /** Gain must vary within a group, or it can't be told from the group. */
-function bothVary(gains: readonly number[], inFirst: readonly number[]): boolean {
-  return [0, 1].some((side) => new Set(gains.filter((_, i) => inFirst[i] === side)).size > 1);
+function canBeParted(a: readonly number[], b: readonly number[]): boolean {
+  const varies = (gains: readonly number[]) => gains.some((cm) => cm !== gains[0]);
+  return a.length > 0 && b.length > 0 && (varies(a) || varies(b));
 }

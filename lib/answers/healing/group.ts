@@ -1,67 +1,86 @@
 import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
 import { sortedCopy } from "@/lib/stats";
 import type { Case } from "../frames/cases";
-import type { HealingGroup } from "../types";
+import type { HealingGroup, HealingMark } from "../types";
 import { type Columns, columnsOf } from "./columns";
 import type { Group } from "./groups";
-import type { Censored, Measured, Read } from "./read";
+import { type ClockColumns, kinds } from "./read";
 import { daysAtGain, meansOf, medianOf, noMean, quartilesOf, ratioOf } from "./summaries";
 
 export type ReadGroup = Group & {
-  readonly measured: readonly Measured[];
-  readonly censored: readonly Censored[];
+  readonly patients: number;
   readonly columns: Columns;
+  readonly marks: readonly HealingMark[];
+  /** Of the measured that have one. */
+  readonly filmIntervalDays: readonly number[];
+  readonly rescued: number;
   readonly ended: number;
   readonly excluded: Readonly<Record<string, number>>;
 };
 
-/** Read the clock on every segment of a group; nothing is left out without its reason. */
-export function readGroup(group: Group, read: (one: Case) => Read): ReadGroup {
-  const measured: Measured[] = [];
-  const censored: Censored[] = [];
+/** What the clock read on every segment of a group; nothing is left out without its reason. */
+export function readGroup(group: Group, clock: ClockColumns): ReadGroup {
+  const { cases } = group;
+  const columns = columnsOf(cases, clock);
+  const rows = columns.place.map((at) => (cases[at] as Case).row);
+  return {
+    ...group,
+    patients: countPersons(cases, clock),
+    columns,
+    marks: rows.map((row) => clock.marks[row]).filter((mark) => mark !== undefined),
+    filmIntervalDays: rows.map((row) => clock.filmIntervalDays[row] as number).filter((days) => !Number.isNaN(days)),
+    rescued: rows.reduce((sum, row) => sum + (clock.rescued[row] as number), 0),
+    ended: cases.reduce((sum, { row }) => sum + Number(clock.kind[row] === kinds.ended), 0),
+    excluded: excludedOf(cases, clock),
+  };
+}
+
+function countPersons(cases: readonly Case[], { person }: ClockColumns): number {
+  const persons = new Set<number>();
+  for (const { row } of cases) persons.add(person[row] as number);
+  return persons.size;
+}
+
+/** How many a clock left out, by reason. */
+export function excludedOf(cases: readonly Case[], { because }: ClockColumns): Readonly<Record<string, number>> {
   const excluded: Record<string, number> = {};
-  let ended = 0;
-  for (const one of group.cases) {
-    const reading = read(one);
-    if (reading.reading === "measured") measured.push(reading);
-    else if (reading.reading === "censored") censored.push(reading);
-    else if (reading.reading === "ended") ended++;
-    else excluded[reading.because] = (excluded[reading.because] ?? 0) + 1;
+  for (const { row } of cases) {
+    const reason = because[row];
+    if (reason !== undefined) excluded[reason] = (excluded[reason] ?? 0) + 1;
   }
-  return { ...group, measured, censored, columns: columnsOf(measured, censored), ended, excluded };
+  return excluded;
 }
 
 /** The summaries of a group that was read; `medianGainMm` is the whole cohort's, so that groups are compared at one gain. */
 export function summariseGroup(group: ReadGroup, definition: IndexDefinition, medianGainMm: number | null): HealingGroup {
-  const { measured, censored, columns } = group;
+  const { columns, marks, filmIntervalDays, patients, cases } = group;
   const ofMeasured = (column: readonly number[]) => column.slice(0, columns.measured);
   const { notes, ...means } = meansOf({ value: ofMeasured(columns.value), person: ofMeasured(columns.person) });
   const fitted = daysAtGain(columns, medianGainMm, definition);
   return {
     key: group.key,
     label: group.label,
-    patients: new Set(group.cases.map(({ segment }) => segment.person)).size,
-    segments: group.cases.length,
+    patients,
+    segments: cases.length,
     ...countsOf(group, definition),
     excluded: group.excluded,
     ...means,
     // all days over all centimetres mean something for an index only
     ratioOfSums: definition.per === null || definition.inverse ? noMean : ratioOf(columns),
-    deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(measured.length),
+    deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(columns.measured),
     median: medianOf(columns),
     quartiles: quartilesOf(columns),
     daysAtMedianGain: fitted.days,
-    medianFilmIntervalDays: middle(measured.map(({ filmIntervalDays }) => filmIntervalDays).filter((days) => days !== null)),
+    medianFilmIntervalDays: middle(filmIntervalDays),
     notes: [...notes, ...fitted.notes],
-    marks: [...measured, ...censored].map(({ mark }) => mark),
+    marks,
   };
 }
 
 /** Clocks that end at consolidation say healed, censored and ended; every other says n. */
-function countsOf({ measured, censored, ended }: ReadGroup, definition: IndexDefinition) {
-  const rescued = measured.filter((row) => row.rescued).length;
-  if (!endsAtConsolidation(definition)) return { n: measured.length };
-  return { healed: measured.length, censored: censored.length, ended, rescued };
+function countsOf({ columns: { measured, value }, ended, rescued }: ReadGroup, definition: IndexDefinition) {
+  if (!endsAtConsolidation(definition)) return { n: measured };
+  return { healed: measured, censored: value.length - measured, ended, rescued };
 }
 
 /** The ordinary median; `null` of nothing. */

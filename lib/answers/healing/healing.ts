@@ -1,8 +1,7 @@
-import { canonicalWhere, fieldsNamed, type Where } from "@/lib/cohorts";
+import { canonicalWhere, type Where } from "@/lib/cohorts";
 import { type Denominator, definitionSentence, endsAtConsolidation, type IndexDefinition, type Rescue } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { standardisedDifference } from "../balance/gains";
-import { casesOf } from "../frames/cases";
 import { dataTo } from "../frames/data-to";
 import { clockOf } from "../measures/clocks";
 import { answerCache } from "../question/cache";
@@ -12,11 +11,10 @@ import { stateAsOf } from "../question/state";
 import { version } from "../question/version";
 import type { HealingAnswer, Note } from "../types";
 import { knownGains } from "./columns";
-import { middle, type ReadGroup, readGroup, summariseGroup } from "./group";
-import { fieldsOfSplit, splitBy } from "./groups";
+import { type ReadGroup, summariseGroup } from "./group";
 import { atLandmark, landmarkOption } from "./landmark";
 import { seed } from "./median-interval";
-import { clockReader } from "./read";
+import { readingsOf } from "./readings";
 import { said } from "./said";
 
 export type HealingQuestion = {
@@ -77,12 +75,8 @@ async function work(
   stamp: string,
   question: Question,
 ): Promise<HealingAnswer> {
-  const cases = await casesOf(registry, state, where, fieldsOfSplit(by));
-  const boneNamed = fieldsOfSplit(by).includes("bone") || fieldsNamed(where).has("bone");
-  const read = await clockReader(registry, state, definition, boneNamed);
-  const groups = splitBy(cases, by).map((group) => readGroup(group, read));
+  const { groups, medianGainMm } = await readingsOf(registry, state, definition, { where, by });
   const gains = groups.map(({ columns }) => knownGains(columns));
-  const medianGain = middle(gains.flat());
   return {
     measure: definition.id,
     definition: { ...definition, sentence: definitionSentence(definition), per: definition.per ?? "none" },
@@ -94,7 +88,7 @@ async function work(
     method: question.method,
     dataTo: await dataTo(registry, state),
     by,
-    groups: groups.map((group) => summariseGroup(group, definition, medianGain)),
+    groups: groups.map((group) => summariseGroup(group, definition, medianGainMm)),
     notes: answerNotes(groups, gains, definition, by),
   };
 }
@@ -115,7 +109,7 @@ function answerNotes(
 
 function censoredNotes(groups: readonly ReadGroup[], definition: IndexDefinition): readonly Note[] {
   if (!endsAtConsolidation(definition)) return [];
-  const censored = groups.reduce((sum, group) => sum + group.censored.length, 0);
-  const n = censored + groups.reduce((sum, group) => sum + group.measured.length, 0);
+  const n = groups.reduce((sum, { columns }) => sum + columns.value.length, 0);
+  const censored = n - groups.reduce((sum, { columns }) => sum + columns.measured, 0);
   return censored > n * 0.1 ? [said({ code: "heavily-censored", censored, n })] : [];
 }

@@ -1,11 +1,13 @@
 import { definitionSentence } from "@/lib/outcomes";
 import type { Registry } from "@/lib/registry";
-import { daysAtMedianGain, normalPlot } from "@/lib/stats";
+import { normalPlot } from "@/lib/stats";
 import { answerCache } from "../question/cache";
 import type { Head } from "../question/open";
+import { type Columns, withGain } from "./columns";
+import type { ReadGroup } from "./group";
 import type { GroupKey } from "./groups";
 import { type ClockQuestion, openClock } from "./open-clock";
-import type { DayGroup, DayRow } from "./readings";
+import { fitAt } from "./summaries";
 
 export type LogNormalGroup = {
   readonly key: GroupKey;
@@ -35,54 +37,48 @@ const cached = answerCache<LogNormalAnswer>(({ groups }) => groups.reduce((sum, 
  */
 export async function logNormalFit(registry: Registry, asked: ClockQuestion): Promise<LogNormalAnswer> {
   const method = "residuals of log(days) = α + β·log(cm) + σ·normal, the unhealed in, against normal quantiles of the product-limit curve";
-  const { head, definition, groups } = await openClock(registry, asked, { name: "log-normal-fit", method });
-  return cached(`${registry.folder} ${head.stamp}`, async () => ({
-    ...head,
-    measure: definition.id,
-    definition: { title: definition.title, sentence: definitionSentence(definition) },
-    groups: (await groups()).map(answerGroup),
-  }));
+  const { head, definition, readings } = await openClock(registry, asked, { name: "log-normal-fit", method });
+  return cached(`${registry.folder} ${head.stamp}`, async () => {
+    const { groups, medianGainMm } = await readings();
+    return {
+      ...head,
+      measure: definition.id,
+      definition: { title: definition.title, sentence: definitionSentence(definition) },
+      groups: groups.map((group) => answerGroup(group, medianGainMm)),
+    };
+  });
 }
 
-type Gained = DayRow & { readonly gainMm: number };
-const canBeFitted = (row: DayRow): row is Gained => row.gainMm !== null && row.gainMm > 0 && row.days > 0;
-
-function answerGroup({ key, label, cases, rows, ended, excluded }: DayGroup): LogNormalGroup {
-  const used = rows.filter(canBeFitted);
+function answerGroup({ key, label, cases, patients, columns, ended, excluded }: ReadGroup, medianGainMm: number | null): LogNormalGroup {
+  const { n, healed, ...fit } = fitOf(columns, medianGainMm);
   const left = {
     ...excluded,
-    "ended-unhealed": ended.length,
-    "days-out-of-order": (excluded["days-out-of-order"] ?? 0) + rows.length - used.length,
+    "ended-unhealed": ended,
+    "days-out-of-order": (excluded["days-out-of-order"] ?? 0) + columns.days.length - n,
   };
   return {
     key,
     label,
-    patients: new Set(cases.map(({ segment }) => segment.person)).size,
+    patients,
     segments: cases.length,
-    n: used.length,
-    healed: used.filter(({ healed }) => healed).length,
-    excluded: Object.fromEntries(Object.entries(left).filter(([, n]) => n > 0)),
-    ...fitOf(used),
+    n,
+    healed,
+    excluded: Object.fromEntries(Object.entries(left).filter(([, count]) => count > 0)),
+    ...fit,
   };
 }
 
-function fitOf(rows: readonly Gained[]): Pick<LogNormalGroup, "scale" | "points"> {
-  const healed = rows.map((row) => Number(row.healed));
-  if (!healed.includes(1)) return { scale: null, points: [] };
-  const gainCm = rows.map(({ gainMm }) => gainMm / 10);
-  const model = daysAtMedianGain({
-    days: rows.map(({ days }) => days),
-    healed,
-    gainCm,
-    patient: rows.map(({ person }) => person),
-  })?.model;
+function fitOf(columns: Columns, medianGainMm: number | null): Pick<LogNormalGroup, "n" | "healed" | "scale" | "points"> {
+  const { days, healed, gainCm, row: rows } = withGain(columns, { alsoDays: true });
+  const counts = { n: days.length, healed: healed.reduce((sum, one) => sum + one, 0) };
+  const model = medianGainMm === null ? undefined : fitAt(columns, medianGainMm)?.model;
   const [alpha, beta] = model?.coefficients ?? [];
-  if (!model || !alpha || !beta) return { scale: null, points: [] };
-  const residuals = rows.map(({ days }, i) => (Math.log(days) - alpha.estimate - beta.estimate * Math.log(gainCm[i] ?? 1)) / model.scale);
+  if (!model || !alpha || !beta) return { ...counts, scale: null, points: [] };
+  const residuals = days.map((day, i) => (Math.log(day) - alpha.estimate - beta.estimate * Math.log(gainCm[i] ?? 1)) / model.scale);
   const points = normalPlot({ values: residuals, event: healed }).map(({ row, value, normal }) => ({
-    segment: rows[row]?.segment ?? 0,
+    segment: columns.segment[rows[row] ?? 0] ?? 0,
     residual: value,
     normal,
   }));
-  return { scale: model.scale, points };
+  return { ...counts, scale: model.scale, points };
 }

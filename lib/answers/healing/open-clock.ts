@@ -5,7 +5,7 @@ import { clockOf } from "../measures/clocks";
 import { type Head, openQuestion } from "../question/open";
 import { stateAsOf } from "../question/state";
 import { atLandmark, landmarkOption } from "./landmark";
-import { type DayGroup, dayGroups } from "./readings";
+import { type Readings, readingsOf } from "./readings";
 
 /** What is asked of the days of one clock. */
 export type ClockQuestion = {
@@ -16,10 +16,10 @@ export type ClockQuestion = {
   readonly asOf?: number;
 };
 
-type Opened = { readonly head: Head; readonly definition: IndexDefinition; readonly groups: () => Promise<readonly DayGroup[]> };
+type Opened = { readonly head: Head; readonly definition: IndexDefinition; readonly readings: () => Promise<Readings> };
 
 /**
- * Opens a question about a clock's days under a name of its own, with the groups to read when nobody has asked it before.
+ * Opens a question about a clock's days under a name of its own, with the readings for when nobody has asked it before.
  * @throws RangeError when the clock, the batch or the landmark isn't one
  */
 export async function openClock(
@@ -36,5 +36,5 @@ export async function openClock(
     options: landmarkOption(definition),
   });
   const read = { where: asked.where ?? {}, by: asked.by ?? [] };
-  return { head, definition, groups: () => dayGroups(registry, head.state, definition, read) };
+  return { head, definition, readings: () => readingsOf(registry, head.state, definition, read) };
 }

@@ -1,7 +1,7 @@
 import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
 import { daysAtMedianGain, type Estimate, estimate, kaplanMeier, medianBounds, quantile } from "@/lib/stats";
 import type { DaysAtMedianGain, HealingGroup, Mean, Median, Note } from "../types";
-import type { Columns } from "./columns";
+import { type Columns, withGain } from "./columns";
 import { medianInterval } from "./median-interval";
 import { said } from "./said";
 
@@ -68,25 +68,22 @@ type Fitted = { readonly days: DaysAtMedianGain; readonly notes: readonly Note[]
 /** Days to healing at the cohort's median gain with the unhealed in, by the time model; `null` where it can't be fitted. */
 export function daysAtGain(columns: Columns, gainMm: number | null, definition: IndexDefinition): Fitted {
   if (gainMm === null || !endsAtConsolidation(definition)) return { days: null, notes: [] };
-  const rows = rowsWithGain(columns);
-  if (!rows.healed.includes(1)) return { days: null, notes: [] };
-  const found = daysAtMedianGain({ ...rows, atGainCm: gainMm / 10 });
+  const found = fitAt(columns, gainMm);
   if (!found) return { days: null, notes: [] };
   const { days, lower, upper, daysPerCm, notes } = found;
   return { days: { gainMm, days, lower, upper, daysPerCm }, notes: notes.map(said) };
 }
 
-/** Days and gains of the rows that the time model can hold. */
-function rowsWithGain({ days, gainMm, person, event }: Columns) {
-  const rows = { days: [] as number[], healed: [] as number[], gainCm: [] as number[], patient: [] as number[] };
-  for (let row = 0; row < days.length; row++) {
-    const [day, gain] = [days[row] as number, gainMm[row] as number];
-    // a missing gain is above nothing
-    if (!(gain > 0) || day <= 0) continue;
-    rows.days.push(day);
-    rows.healed.push(event[row] as number);
-    rows.gainCm.push(gain / 10);
-    rows.patient.push(person[row] as number);
-  }
-  return rows;
+type Fit = ReturnType<typeof daysAtMedianGain>;
+/** Fits of groups, as long as their columns are kept: the summaries of a page and the figure of the fit ask for the same one. */
+const fits = new WeakMap<Columns, Fit>();
+
+/** The time model of a group at its cohort's median gain, mm; `null` where it can't be fitted. */
+export function fitAt(columns: Columns, gainMm: number): Fit {
+  const held = fits.get(columns);
+  if (held !== undefined) return held;
+  const { days, healed, gainCm, patient } = withGain(columns, { alsoDays: true });
+  const found = healed.includes(1) ? daysAtMedianGain({ days, healed, gainCm, patient, atGainCm: gainMm / 10 }) : null;
+  fits.set(columns, found);
+  return found;
 }

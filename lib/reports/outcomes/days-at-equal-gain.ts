@@ -78,10 +78,7 @@ async function comparedIn(registry: Registry, question: EqualGainQuestion, answe
 
 function recordOf(answer: HealingAnswer, lines: DaysAgainstGainAnswer, compared: DifferenceAnswer | null): DaysAgainstGainRecord {
   const groups = answer.groups.map((group) => {
-    const own = lines.groups.find(({ label }) => label === group.label);
-    const healed = own?.points.filter((point) => point.healed) ?? [];
-    const line = own?.line ? { ...own.line, n: healed.length, patients: new Set(healed.map(({ person }) => person)).size } : null;
-    return { ...group, line };
+    return { ...group, line: lines.groups.find(({ label }) => label === group.label)?.line ?? null };
   });
   const equal = compared?.differences.find(({ what }) => what === "days at equal gain");
   return { ...answer, groups, said: equal ? ratioText(equal, labelsOf(answer), linesIn(compared)) : equalGainText(answer.groups) };
