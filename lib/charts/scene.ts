@@ -32,6 +32,14 @@ export type SymbolMark = Labelled & {
   readonly hollow?: boolean;
   readonly opacity?: number;
 };
+/** Symbols of one look that come by the thousand, as columns of one length: numbers are laid out many times faster than a mark for each. */
+export type SymbolsMark = Omit<SymbolMark, "mark" | "x" | "y" | "label"> & {
+  readonly mark: "symbols";
+  readonly xs: ArrayLike<number>;
+  readonly ys: ArrayLike<number>;
+  /** What a reader hears of one of them; where they crowd nobody asks. */
+  readonly labelOf: (place: number) => string;
+};
 export type RuleMark = Labelled & {
   readonly mark: "rule";
   readonly x1: number;
@@ -72,4 +80,6 @@ export type TextMark = {
   readonly weight?: "normal" | "bold";
 };
 
-export type Mark = SymbolMark | RuleMark | PathMark | BandMark | TextMark;
+export type Mark = SymbolMark | SymbolsMark | RuleMark | PathMark | BandMark | TextMark;
+/** A mark by itself, as it is drawn. */
+export type SingleMark = Exclude<Mark, SymbolsMark>;

@@ -1,4 +1,5 @@
-import type { Mark, Scene, TextMark } from "../scene";
+import { apart } from "../place/symbols";
+import type { Scene, SingleMark, TextMark } from "../scene";
 import { type Box, pointsOf, type Stroke, strokesOf, textBox } from "./outline";
 
 export type SceneWarning = {
@@ -18,8 +19,9 @@ const overlapPx = 1.5;
  * @example checkScene({ width: 10, height: 10, title: "t", description: "d", marks: [] }) // => []
  */
 export function checkScene(scene: Scene): readonly SceneWarning[] {
-  const broken = scene.marks.filter((mark) => pointsOf(mark).some(({ x, y }) => !Number.isFinite(x) || !Number.isFinite(y)));
-  const sound = scene.marks.filter((mark) => !broken.includes(mark));
+  const marks = scene.marks.flatMap(apart);
+  const broken = marks.filter((mark) => pointsOf(mark).some(({ x, y }) => !Number.isFinite(x) || !Number.isFinite(y)));
+  const sound = marks.filter((mark) => !broken.includes(mark));
   return [
     ...unnamed(scene),
     ...broken.map((mark): SceneWarning => ({ code: "no-number", what: nameOf(mark) })),
@@ -39,11 +41,11 @@ function unnamed({ title, description, width, height, marks }: Scene): SceneWarn
   return missing.filter((what) => what !== false).map((what) => ({ code: "unnamed", what }));
 }
 
-function isOutside(mark: Mark, { width, height }: Scene): boolean {
+function isOutside(mark: SingleMark, { width, height }: Scene): boolean {
   return pointsOf(mark).some(({ x, y }) => x < -edgePx || y < -edgePx || x > width + edgePx || y > height + edgePx);
 }
 
-function textTroubles(marks: readonly Mark[]): SceneWarning[] {
+function textTroubles(marks: readonly SingleMark[]): SceneWarning[] {
   const texts = marks.filter((mark) => mark.mark === "text").map((mark) => ({ mark, box: textBox(mark) }));
   const strokes = marks.flatMap(inkOf);
   const warnings: SceneWarning[] = [];
@@ -56,7 +58,7 @@ function textTroubles(marks: readonly Mark[]): SceneWarning[] {
 }
 
 /** The lines of ink of a mark. Bands and filled paths are grounds, on which text may stand. */
-function inkOf(mark: Mark): readonly Stroke[] {
+function inkOf(mark: SingleMark): readonly Stroke[] {
   if (mark.mark === "rule") return [{ from: { x: mark.x1, y: mark.y1 }, to: { x: mark.x2, y: mark.y2 } }];
   if (mark.mark === "path") return mark.fill ? [] : strokesOf(mark.d);
   if (mark.mark !== "symbol") return [];
@@ -94,7 +96,7 @@ function tooManySeries({ marks }: Scene): SceneWarning[] {
   return inks.size > 5 ? [{ code: "too-many-series", what: `${inks.size} series` }] : [];
 }
 
-function nameOf(mark: Mark): string {
+function nameOf(mark: SingleMark): string {
   if (mark.mark === "text") return said(mark);
   return `${mark.mark}${mark.label === undefined ? "" : ` ${mark.label}`}`;
 }

@@ -1,5 +1,5 @@
 import { textWidth } from "../place/text-width";
-import type { Mark, TextMark } from "../scene";
+import type { SingleMark, TextMark } from "../scene";
 
 export type Point = { readonly x: number; readonly y: number };
 export type Box = { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
@@ -14,7 +14,7 @@ export function textBox({ x, y, text, size, anchor = "start", weight }: TextMark
 }
 
 /** Every point that a mark names; of a path, its corners. Text is met by its box. */
-export function pointsOf(mark: Mark): readonly Point[] {
+export function pointsOf(mark: SingleMark): readonly Point[] {
   switch (mark.mark) {
     case "text":
       return corners(textBox(mark));

@@ -1,12 +1,12 @@
 import { captionFrom } from "../figure/caption";
 import type { CaptionOptions, Figure } from "../figure/figure";
-import { excludedIn, isUnhealed, measuredIn } from "../healing/record";
+import { excludedIn, measuredIn } from "../healing/record";
 import { totalText } from "../healing/say";
 import { valueText } from "../say/shown-unit";
 import { count, estimate, tableFrom, words } from "../table/columns";
 import type { DataTable } from "../table/data-table";
 import { layoutDaysAgainstGain } from "./layout-days-against-gain";
-import { type DaysAgainstGainGroup, type DaysAgainstGainRecord, drawable } from "./record";
+import { type DaysAgainstGainGroup, type DaysAgainstGainRecord, placed } from "./record";
 import { timeAndGain, timeUnits } from "./units";
 
 /** Days against gain with the fitted lines, by group. */
@@ -19,7 +19,7 @@ export const daysAgainstGainFigure: Figure<DaysAgainstGainRecord> = {
 };
 
 function captionOfDaysAgainstGain(record: DaysAgainstGainRecord, options: CaptionOptions = {}): string {
-  const unhealed = record.groups.some((group) => drawable(group).some((mark) => isUnhealed(mark, group)));
+  const unhealed = record.groups.some((group) => placed(group).unhealed.marks.length > 0);
   const lines = record.groups.some(({ line }) => line !== null);
   const reading = [
     lines ? "Lines: days = a + b · cm over the healed, by group, with 95 % intervals clustered by patient (CR2, Satterthwaite)" : null,

@@ -1,22 +1,19 @@
-import { isUnhealed } from "../healing/record";
 import { bracketEntry, lineEntry, shapeEntry } from "../key/entries";
 import type { KeyEntry } from "../key/lay-key";
 import { valueText } from "../say/shown-unit";
-import { type DaysAgainstGainGroup, type DaysAgainstGainRecord, drawable, type PlacedMark } from "./record";
+import { type DaysAgainstGainRecord, placed } from "./record";
 import { timeAndGain } from "./units";
 
 /** Only what the figure holds. The shapes of groups stand before their names. */
 export function keyOf({ groups }: DaysAgainstGainRecord): KeyEntry[] {
-  const some = (holds: (mark: PlacedMark, group: DaysAgainstGainGroup) => boolean) =>
-    groups.some((group) => drawable(group).some((mark) => holds(mark, group)));
-  const drawn = groups.filter((group) => drawable(group).length > 0);
+  const some = (part: "healed" | "rescued" | "unhealed") => groups.some((group) => placed(group)[part].marks.length > 0);
+  const drawn = groups.filter((group) => placed(group).count > 0);
   const gainMm = groups.find(({ daysAtMedianGain }) => (daysAtMedianGain?.days ?? null) !== null)?.daysAtMedianGain?.gainMm;
   const alone = drawn.length === 1 || drawn.length > 3;
   const entries = [
-    alone && some((mark, group) => !isUnhealed(mark, group) && !mark.rescued) && shapeEntry("healed"),
-    some((mark, group) => !isUnhealed(mark, group) && mark.rescued) &&
-      shapeEntry("healed after bone surgery", { shape: "triangle", ink: alone ? "series1" : "muted" }),
-    some(isUnhealed) && uprightTick,
+    alone && some("healed") && shapeEntry("healed"),
+    some("rescued") && shapeEntry("healed after bone surgery", { shape: "triangle", ink: alone ? "series1" : "muted" }),
+    some("unhealed") && uprightTick,
     groups.some(({ line }) => line !== null) && lineEntry("on to no gain: fixed days", { dash: "dot", weight: 1 }),
     drawn.length > 3 && lineEntry("lines of the other groups", { ink: "muted", weight: 1, dash: "short" }),
     gainMm !== undefined && bracketEntry(`at equal gain, ${valueText(gainMm, timeAndGain().gain)}, 95 % CI`),

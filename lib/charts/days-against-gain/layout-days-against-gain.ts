@@ -11,7 +11,7 @@ import { seriesOf } from "../series";
 import { type Extent, extentOf, layField } from "./field";
 import { keyOf } from "./key";
 import { equalGainMarks, type GroupLook, ghostLine, haloMarks, lineMarks, segmentMarks, sizeFor } from "./marks";
-import { type DaysAgainstGainGroup, type DaysAgainstGainRecord, drawable } from "./record";
+import { type DaysAgainstGainGroup, type DaysAgainstGainRecord, placed } from "./record";
 import { describe, headOf } from "./say";
 import { type TimeAndGain, timeAndGain } from "./units";
 
@@ -28,7 +28,7 @@ export function layoutDaysAgainstGain(record: DaysAgainstGainRecord, { width = u
   const units = timeAndGain(unit);
   const title = titleOf(record, `${record.definition.title}: days against gain`);
   if (record.groups.length === 0) return nothingScene({ width, title });
-  const drawn = record.groups.filter((group) => drawable(group).length > 0);
+  const drawn = record.groups.filter((group) => placed(group).count > 0);
   const key = drawn.length === 0 ? { marks: [], height: -10 } : layKey(keyOf(record), { width, y: 0 });
   const said = saidMarks(record.said ?? null, { y: key.height + 10, width });
   const place = { y: said.end, width, units };
@@ -48,7 +48,7 @@ type Place = { readonly y: number; readonly width: number; readonly units: TimeA
 type Laid = { readonly marks: readonly Mark[]; readonly end: number };
 
 function layShared(record: DaysAgainstGainRecord, { y, width, units }: Place): Laid {
-  const drawn = record.groups.filter((group) => drawable(group).length > 0);
+  const drawn = record.groups.filter((group) => placed(group).count > 0);
   const marks: Mark[] = [];
   let cursor = y;
   for (const group of record.groups) {
@@ -84,7 +84,7 @@ function layPanels(record: DaysAgainstGainRecord, { y, width, units }: Place): L
     const heads = row.map(({ item, place }) => layHead(headOf(item, units), { x: place.x, y: cursor, width: place.width }));
     const top = cursor + Math.max(...heads.map(({ height }) => height)) + 8;
     const fields = row
-      .filter(({ item }) => drawable(item).length > 0)
+      .filter(({ item }) => placed(item).count > 0)
       .map(({ item, place }) => layPanel(record, item, { x: place.x, y: top, width: place.width, extent, units }));
     marks.push(...heads.flatMap((head) => head.marks), ...fields.flatMap((field) => field.marks));
     cursor = Math.max(top, ...fields.map(({ end }) => end)) + 24;

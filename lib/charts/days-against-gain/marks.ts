@@ -1,12 +1,11 @@
 import type { Plot } from "../frame/plot";
-import { isUnhealed } from "../healing/record";
-import { spanOf } from "../place/span-of";
+import { symbolMarks } from "../place/symbols";
 import { shownLimits } from "../say/shown-estimate";
-import type { Mark } from "../scene";
+import type { Mark, Shape } from "../scene";
 import type { Series } from "../series";
 import { standingBracketPath } from "../summary/lay-bracket";
 import type { Extent } from "./field";
-import { type DaysAgainstGainGroup, drawable, type PlacedMark } from "./record";
+import { type DaysAgainstGainGroup, type Part, type PlacedMark, placed } from "./record";
 import { equalGainText, equationText, markText } from "./say";
 import type { TimeAndGain } from "./units";
 
@@ -29,31 +28,42 @@ export function sizeFor(count: number): number {
 
 /** Each segment of a group: healed in the group's shape, healed after further bone surgery a triangle, the unhealed an upright open tick. */
 export function segmentMarks(group: DaysAgainstGainGroup, plot: Plot, look: GroupLook): Mark[] {
-  return drawable(group).flatMap((mark) => segmentMark(mark, group, plot, look));
+  const { series, size } = look;
+  const { healed, rescued, unhealed } = placed(group);
+  return [
+    ...symbolsOf(healed, group, plot, look, { shape: series.shape, size }),
+    ...symbolsOf(rescued, group, plot, look, { shape: "triangle", size: Math.max(2.4, size * 1.1) }),
+    ...unhealed.marks.flatMap((mark) => unhealedMark(mark, group, plot, look)),
+  ];
 }
 
-function segmentMark(mark: PlacedMark, group: DaysAgainstGainGroup, plot: Plot, look: GroupLook): Mark[] {
-  const { series, size, extent, units, name } = look;
-  const x = plot.x(mark.gainMm);
-  const y = mark.days > extent.far ? plot.top - 12 : plot.y(mark.days);
+/** Height of a day in the field, or over it. */
+function heightOf(days: number, plot: Plot, { extent }: GroupLook): number {
+  return days > extent.far ? plot.top - 12 : plot.y(days);
+}
+
+function symbolsOf(
+  { marks, gainMm, days }: Part,
+  group: DaysAgainstGainGroup,
+  plot: Plot,
+  look: GroupLook,
+  shaped: { readonly shape: Shape; readonly size: number },
+): Mark[] {
+  const dim = look.size < 3 ? { opacity: 0.7 } : {};
+  return symbolMarks({
+    ...shaped,
+    ink: look.series.ink,
+    ...dim,
+    xs: gainMm.map(plot.x),
+    ys: days.map((day) => heightOf(day, plot, look)),
+    labelOf: (place) => markText(marks[place] as PlacedMark, group, look.units, look.name),
+  });
+}
+
+function unhealedMark(mark: PlacedMark, group: DaysAgainstGainGroup, plot: Plot, look: GroupLook): Mark[] {
+  const { series, size, units, name } = look;
   const { ink } = series;
-  const dim = size < 3 ? { opacity: 0.7 } : {};
-  if (!isUnhealed(mark, group)) {
-    const shaped = mark.rescued ? ({ shape: "triangle", size: Math.max(2.4, size * 1.1) } as const) : { shape: series.shape, size };
-    return [
-      {
-        mark: "symbol",
-        x,
-        y,
-        ink,
-        ...shaped,
-        ...dim,
-        get label() {
-          return markText(mark, group, units, name);
-        },
-      },
-    ];
-  }
+  const [x, y] = [plot.x(mark.gainMm), heightOf(mark.days, plot, look)];
   const label = markText(mark, group, units, name);
   const arm = Math.max(5, size * 2);
   const tick: Mark = { mark: "path", d: `M${x - 3.5} ${y}H${x + 3.5}M${x} ${y}V${y - arm}`, ink, weight: 1.5, label };
@@ -70,7 +80,7 @@ export function haloMarks(group: DaysAgainstGainGroup, plot: Plot): Mark[] {
 /** The line over the gains that its group has. */
 function linePath(group: DaysAgainstGainGroup, plot: Plot): string | null {
   const at = equationOf(group);
-  const span = spanOf(healedGains(group));
+  const span = placed(group).healedSpan;
   return at === null || span === null ? null : segmentPath(plot, [span[0], at(span[0])], [span[1], at(span[1])]);
 }
 
@@ -82,7 +92,7 @@ function equationOf({ line }: DaysAgainstGainGroup): ((gainMm: number) => number
 
 /** The group's line over the gains that it has, dotted on to no gain, where the fixed days are read in their brackets. */
 export function lineMarks(group: DaysAgainstGainGroup, plot: Plot, look: GroupLook): Mark[] {
-  const [d, at, span] = [linePath(group, plot), equationOf(group), spanOf(healedGains(group))];
+  const [d, at, span] = [linePath(group, plot), equationOf(group), placed(group).healedSpan];
   if (d === null || at === null || span === null) return [];
   const { ink, dash } = look.series;
   const fixed = segmentPath(plot, [0, at(0)], [span[0], at(span[0])]);
@@ -152,10 +162,4 @@ export function equalGainMarks(group: DaysAgainstGainGroup, plot: Plot, { series
 export function ghostLine(group: DaysAgainstGainGroup, plot: Plot): Mark[] {
   const d = linePath(group, plot);
   return d === null ? [] : [{ mark: "path", d, ink: "muted", weight: 1, dash: "short" }];
-}
-
-function healedGains(group: DaysAgainstGainGroup): number[] {
-  return drawable(group)
-    .filter((mark) => !isUnhealed(mark, group))
-    .map(({ gainMm }) => gainMm);
 }

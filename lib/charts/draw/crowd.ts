@@ -1,54 +1,79 @@
-import type { Mark, Scene, Shape, SymbolMark } from "../scene";
+import { apart, mostNamed, symbolAt } from "../place/symbols";
+import type { Mark, PathMark, Scene, Shape, SingleMark, SymbolMark, SymbolsMark } from "../scene";
 import { outlineOf } from "./shapes";
 
 /** What description and caption say of a crowd, without a full stop. */
 export const crowdText = "Where marks crowd they are drawn together, without their names";
 
-/** More names than these nobody walks through, and a page of them is slow to come. */
-const mostNamed = 2000;
 /** Squares of so many px, in which at most so many stand alone. */
 const square = 8;
 const mostAlone = 2;
 /** Numbers of places in a row: more than any drawing is wide. */
 const stride = 2 ** 14;
 
+type Look = Pick<SymbolMark, "shape" | "ink" | "size" | "hollow" | "opacity">;
+/** Symbols of one look that are drawn together: their places, pixel by pixel. */
+type Crowd = { readonly look: Look; readonly places: number[] };
+type Drawn = Omit<Scene, "marks"> & { readonly marks: readonly SingleMark[] };
+
 /**
  * A scene with more named symbols than can be told apart: where they crowd, those of one look are drawn together, one for each pixel,
- * without their names; those that stand alone keep theirs, and the description says so. Any other scene is left as it is.
+ * without their names; those that stand alone keep theirs, and the description says so. Of any other scene each mark stands by itself.
  */
-export function asCrowd(scene: Scene): Scene {
-  // the square of each mark that has a name; -1 of any other
-  const squares = new Int32Array(scene.marks.length).fill(-1);
-  scene.marks.forEach((mark, i) => {
-    if (isNamed(mark)) squares[i] = placeOf(mark, square);
-  });
-  const standing = new Map<number, number>();
-  let named = 0;
-  for (const at of squares) {
-    if (at < 0) continue;
-    named += 1;
-    standing.set(at, (standing.get(at) ?? 0) + 1);
+export function asCrowd(scene: Scene): Drawn {
+  const named = scene.marks.filter(isNamed);
+  if (named.reduce((sum, mark) => sum + countOf(mark), 0) <= mostNamed) return { ...scene, marks: scene.marks.flatMap(apart) };
+  const isAlone = aloneIn(scene, named);
+  const marks: (SingleMark | Crowd)[] = [];
+  const crowds: Crowd[] = [];
+  const crowdOf = (look: Look): Crowd => {
+    const held = crowds.find((crowd) => isAlike(crowd.look, look));
+    if (held) return held;
+    // a crowd stands where its first mark stood
+    const crowd = { look, places: [] };
+    crowds.push(crowd);
+    marks.push(crowd);
+    return crowd;
+  };
+  const take = (look: Look, x: number, y: number, single: () => SingleMark) => {
+    if (isAlone(x, y)) marks.push(single());
+    else crowdOf(look).places.push(placeOf(x, y));
+  };
+  for (const mark of scene.marks) {
+    if (!isNamed(mark)) marks.push(mark);
+    else if (mark.mark === "symbol") take(mark, mark.x, mark.y, () => mark);
+    else for (let at = 0; at < mark.xs.length; at++) take(mark, mark.xs[at] as number, mark.ys[at] as number, () => symbolAt(mark, at));
   }
-  if (named <= mostNamed) return scene;
-  const crowds: SymbolMark[][] = [];
-  const marks: (Mark | SymbolMark[])[] = [];
-  scene.marks.forEach((mark, i) => {
-    const at = squares[i] as number;
-    if (at < 0 || !isNamed(mark) || (standing.get(at) ?? 0) <= mostAlone) {
-      marks.push(mark);
-      return;
-    }
-    const held = crowds.find(([first]) => first !== undefined && isAlike(first, mark));
-    if (held) held.push(mark);
-    else {
-      // a crowd stands where its first mark stood
-      const crowd = [mark];
-      crowds.push(crowd);
-      marks.push(crowd);
-    }
-  });
-  const drawn = marks.map((one) => (Array.isArray(one) ? together(one) : one));
+  const drawn = marks.map((one) => ("places" in one ? together(one) : one));
   return { ...scene, marks: drawn, description: `${scene.description} ${crowdText}.` };
+}
+
+type NamedMark = SymbolMark | SymbolsMark;
+
+/** Whether it has a name, without reading it. */
+function isNamed(mark: Mark): mark is NamedMark {
+  return mark.mark === "symbols" || (mark.mark === "symbol" && "label" in mark);
+}
+
+function countOf(mark: NamedMark): number {
+  return mark.mark === "symbols" ? mark.xs.length : 1;
+}
+
+/** Whether at most a few named symbols stand in the square of a place; what lies outside the drawing counts at its edge. */
+function aloneIn({ width, height }: Scene, named: readonly NamedMark[]): (x: number, y: number) => boolean {
+  const [across, down] = [Math.ceil(width / square) + 1, Math.ceil(height / square) + 1];
+  const counts = new Uint32Array(across * down);
+  const within = (at: number, end: number) => Math.min(Math.max(0, Math.round(at / square)), end - 1);
+  const squareOf = (x: number, y: number) => within(y, down) * across + within(x, across);
+  const count = (x: number, y: number) => {
+    const at = squareOf(x, y);
+    counts[at] = (counts[at] as number) + 1;
+  };
+  for (const mark of named) {
+    if (mark.mark === "symbol") count(mark.x, mark.y);
+    else for (let at = 0; at < mark.xs.length; at++) count(mark.xs[at] as number, mark.ys[at] as number);
+  }
+  return (x, y) => (counts[squareOf(x, y)] as number) <= mostAlone;
 }
 
 /** Whether a drawing is one of a crowd, by its own description. */
@@ -56,25 +81,20 @@ export function isCrowded(svg: string): boolean {
   return svg.includes(`${crowdText}.</desc>`);
 }
 
-/** Whether it has a name, without reading it. */
-function isNamed(mark: Mark): mark is SymbolMark {
-  return mark.mark === "symbol" && "label" in mark;
-}
-
-/** A number for each square of `px` of the picture, rising row by row; none below 0. */
-function placeOf({ x, y }: SymbolMark, px: number): number {
-  return Math.max(0, Math.round(y / px)) * stride + Math.max(0, Math.round(x / px));
+/** A number for each pixel of the picture, rising row by row; none below 0. */
+function placeOf(x: number, y: number): number {
+  return Math.max(0, Math.round(y)) * stride + Math.max(0, Math.round(x));
 }
 
 const looks = ["shape", "ink", "size", "hollow", "opacity"] as const;
 
-function isAlike(one: SymbolMark, other: SymbolMark): boolean {
+function isAlike(one: Look, other: Look): boolean {
   return looks.every((look) => one[look] === other[look]);
 }
 
-function together(crowd: readonly SymbolMark[]): Mark {
-  const [{ shape, ink, size, hollow, opacity }] = crowd as [SymbolMark];
-  const places = [...new Set(new Int32Array(crowd.map((mark) => placeOf(mark, 1))).sort())];
+function together({ look: { shape, ink, size, hollow, opacity }, places: all }: Crowd): PathMark {
+  const sorted = Int32Array.from(all).sort();
+  const places = Array.from(sorted.filter((place, i) => place !== sorted[i - 1]));
   const dim = opacity === undefined ? {} : { opacity };
   if (compact.has(shape) && hollow !== true) {
     const side = Math.max(1, Math.round(size * Math.sqrt(Math.PI)));

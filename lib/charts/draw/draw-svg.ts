@@ -1,4 +1,4 @@
-import type { BandMark, Dash, Ink, Mark, PathMark, RuleMark, Scene, SymbolMark, TextMark } from "../scene";
+import type { BandMark, Dash, Ink, PathMark, RuleMark, Scene, SingleMark, SymbolMark, TextMark } from "../scene";
 import { attributesOf, cutPath } from "./attributes";
 import { asCrowd } from "./crowd";
 import { escapeXml } from "./escape";
@@ -31,7 +31,7 @@ function counter(): () => number {
   return () => next++;
 }
 
-function drawMark(mark: Mark, nextLabel: () => number): string {
+function drawMark(mark: SingleMark, nextLabel: () => number): string {
   if (mark.mark === "text") return drawText(mark);
   const { label } = mark;
   const named: Named = label === undefined ? {} : { role: "img", "data-mark": nextLabel(), "aria-label": label };

@@ -8,6 +8,7 @@ import { layHead } from "../head/lay-head";
 import { lineEntry, shapeEntry } from "../key/entries";
 import { layKey } from "../key/lay-key";
 import { spanOf } from "../place/span-of";
+import { symbolMarks } from "../place/symbols";
 import { shownUnit } from "../say/shown-unit";
 import type { Mark, Scene } from "../scene";
 import type { NormalPlotGroup, NormalPlotRecord } from "./record";
@@ -80,18 +81,13 @@ function layField({ groups }: NormalPlotRecord, { label, points }: NormalPlotGro
     weight: 1,
     dash: "short",
   };
-  const marks = points.map(
-    (point): Mark => ({
-      mark: "symbol",
-      shape: "disc",
-      x: plot.x(point.normal),
-      y: plot.y(point.residual),
-      size,
-      ink: "series1",
-      get label() {
-        return pointText(point, name);
-      },
-    }),
-  );
+  const marks = symbolMarks({
+    shape: "disc",
+    size,
+    ink: "series1",
+    xs: points.map((point) => plot.x(point.normal)),
+    ys: points.map((point) => plot.y(point.residual)),
+    labelOf: (place) => pointText(points[place] as NormalPlotGroup["points"][number], name),
+  });
   return { marks: [...plot.ground, line, ...marks], end: plot.end };
 }

@@ -37,3 +37,22 @@ test("marks of another look are drawn apart, and one that stands alone keeps its
   expect(svg.match(/data-mark=/g)).toHaveLength(1);
   expect(svg).toContain("far from all");
 });
+
+test("symbols in columns are drawn as the same symbols one by one", () => {
+  const { marks, ...scene } = discs(12_000);
+  const spots = marks.map((mark) => (mark.mark === "symbol" ? mark : expect.unreachable()));
+  const alone = { mark: "symbol", shape: "disc", x: 500, y: 900, size: 1, ink: "series1", label: "far from all" } as const;
+  const all = [...spots, alone];
+  const columns = (of: typeof all): Mark => ({
+    mark: "symbols",
+    shape: "disc",
+    size: 1,
+    ink: "series1",
+    xs: of.map(({ x }) => x),
+    ys: of.map(({ y }) => y),
+    labelOf: (place) => of[place]?.label ?? "",
+  });
+  expect(drawSvg({ ...scene, marks: [columns(all)] })).toBe(drawSvg({ ...scene, marks: all }));
+  const few = all.slice(-3);
+  expect(drawSvg({ ...scene, marks: [columns(few)] })).toBe(drawSvg({ ...scene, marks: few }));
+});

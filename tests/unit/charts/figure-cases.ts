@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { checkScene, drawSvg, type Figure, type FigureSource, figureCsv, type Mark, type Scene } from "@/lib/charts";
+import { checkScene, drawSvg, type Figure, type FigureSource, figureCsv, type Scene } from "@/lib/charts";
+import { apart } from "@/lib/charts/place/symbols";
 
 /** Stamp and definition of invented records. */
 export const inventedSource = {
@@ -12,7 +13,7 @@ export const inventedSource = {
 export const widths = [880, 328] as const;
 
 export function labelsIn({ marks }: Pick<Scene, "marks">): readonly string[] {
-  return marks.flatMap((mark: Mark) => ("label" in mark && mark.label !== undefined ? [mark.label] : []));
+  return marks.flatMap(apart).flatMap((mark) => ("label" in mark && mark.label !== undefined ? [mark.label] : []));
 }
 
 export function textsIn({ marks }: Pick<Scene, "marks">): readonly string[] {
