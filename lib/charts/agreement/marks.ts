@@ -2,6 +2,7 @@ import type { Limits } from "../figure/source";
 import type { Plot } from "../frame/plot";
 import { apart } from "../place/apart";
 import { swarm } from "../place/swarm";
+import { symbolMarks } from "../place/symbols";
 import { shownEstimate, shownLimits } from "../say/shown-estimate";
 import { type ShownUnit, shownText } from "../say/shown-unit";
 import type { Dash, Mark } from "../scene";
@@ -17,19 +18,13 @@ export function segmentMarks(record: AgreementRecord, { marks }: AgreementGroup,
   const size = most <= 100 ? 3.6 : most <= 800 ? 2.4 : 1.5;
   const spots = marks.map(({ first, second }) => ({ x: plot.x((first + second) / 2), y: plot.y(first - second) }));
   const moved = swarm(spots, { radius: size, reach: 3 * size, slope: 0 });
-  return marks.map((mark, index) => {
-    const { x, y } = moved[index] ?? { x: plot.left, y: plot.top };
-    return {
-      mark: "symbol",
-      shape: "disc",
-      x,
-      y,
-      size,
-      ink: "series1",
-      get label() {
-        return markText(mark, record, unit, name);
-      },
-    };
+  return symbolMarks({
+    shape: "disc",
+    size,
+    ink: "series1",
+    xs: moved.map(({ x }) => x),
+    ys: moved.map(({ y }) => y),
+    labelOf: (place) => markText(marks[place] as AgreementGroup["marks"][number], record, unit, name),
   });
 }
 

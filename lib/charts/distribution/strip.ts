@@ -2,6 +2,7 @@ import { uprightHairlines } from "../axis/bottom-axis";
 import { layHead } from "../head/lay-head";
 import { raise } from "../place/fit-pile";
 import { press } from "../place/press";
+import { symbolMarks } from "../place/symbols";
 import { countsText } from "../say/excluded";
 import { type CountedOf, shownEstimate } from "../say/shown-estimate";
 import type { ShownUnit } from "../say/shown-unit";
@@ -38,17 +39,13 @@ export function layStrip(group: DistributionGroup, scale: DistributionScale, pla
   const { xs } = raised;
   const heights = press(raised.heights, place.heightPx, place.radius);
   const line = from + Math.max(10, Math.min(raised.height, place.heightPx));
-  const pile = rows.map(({ row, x }, index): Mark => {
-    const at = { x: xs[index] ?? x, y: line - 0.5 - (heights[index] ?? 0), size: place.radius * 0.92 };
-    return {
-      mark: "symbol",
-      shape: "disc",
-      ink: "series1",
-      ...at,
-      get label() {
-        return rowText(row, unit, place.name);
-      },
-    };
+  const pile = symbolMarks({
+    shape: "disc",
+    size: place.radius * 0.92,
+    ink: "series1",
+    xs,
+    ys: heights.map((height) => line - 0.5 - height),
+    labelOf: (at) => rowText((rows[at] as (typeof rows)[number]).row, unit, place.name),
   });
   const summary = summaryMarks(group, scale, { ...place, y: line + 6 });
   const end = line + (summary.length > 0 ? summaryPx : 6);

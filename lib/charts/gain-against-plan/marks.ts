@@ -1,5 +1,6 @@
 import type { Plot } from "../frame/plot";
 import { swarm } from "../place/swarm";
+import { type Look, symbolMarksByLook } from "../place/symbols";
 import type { ShownUnit } from "../say/shown-unit";
 import type { Ink, Mark, Shape } from "../scene";
 import type { GainPlanGroup, GainPlanMark, GainPlanRecord } from "./record";
@@ -73,21 +74,22 @@ export function segmentMarks({ marks }: GainPlanGroup, plot: Plot, { unit, name,
   const spots = marks.map(({ plannedMm, gainMm }) => ({ x: plot.x(plannedMm), y: plot.y(gainMm) }));
   const slope = (plot.bottom - plot.top) / (plot.right - plot.left);
   const moved = swarm(spots, { radius: size, reach: (plot.right - plot.left) / 18, slope });
-  const drawn = marks.map((mark, index): Mark => {
-    const { shape, ink } = lookOf[mark.outcome];
-    const { x, y } = moved[index] ?? { x: plot.x(mark.plannedMm), y: plot.y(mark.gainMm) };
-    return {
-      mark: "symbol",
-      shape,
-      x,
-      y,
-      size,
-      ink,
-      get label() {
-        return markText(mark, unit, name);
-      },
-    };
-  });
+  const places = marks.map((_, place) => place);
   // early stops over the rest
-  return [...drawn.filter((_, i) => marks[i]?.outcome === "reached"), ...drawn.filter((_, i) => marks[i]?.outcome !== "reached")];
+  const order = [
+    ...places.filter((place) => marks[place]?.outcome === "reached"),
+    ...places.filter((place) => marks[place]?.outcome !== "reached"),
+  ];
+  const looks = sized(size);
+  return symbolMarksByLook({
+    xs: order.map((place) => moved[place]?.x ?? 0),
+    ys: order.map((place) => moved[place]?.y ?? 0),
+    lookOf: (nth) => looks[(marks[order[nth] as number] as GainPlanMark).outcome],
+    labelOf: (nth) => markText(marks[order[nth] as number] as GainPlanMark, unit, name),
+  });
+}
+
+function sized(size: number): Readonly<Record<GainPlanMark["outcome"], Look>> {
+  const look = ({ shape, ink }: (typeof lookOf)[GainPlanMark["outcome"]]) => ({ shape, ink, size });
+  return { reached: look(lookOf.reached), "stopped-early": look(lookOf["stopped-early"]), overshot: look(lookOf.overshot) };
 }

@@ -52,7 +52,7 @@ type Place = { readonly y: number; readonly width: number; readonly unit: ClockU
 function layoutStrips(record: HealingRecordForFigure, scale: ValueScale, { y, width, unit }: Place) {
   const heightPx = record.groups.length > 6 ? 100 : 116;
   const radius = radiusFor(
-    record.groups.map((group) => xsOf(measuredMarks(group, scale))),
+    record.groups.map((group) => measuredMarks(group, scale).xs),
     heightPx,
   );
   const marks: Mark[] = [];
@@ -75,8 +75,6 @@ function layoutStrips(record: HealingRecordForFigure, scale: ValueScale, { y, wi
   return { marks, spans, end: cursor };
 }
 
-const xsOf = (marks: readonly { readonly x: number }[]) => marks.map(({ x }) => x);
-
 type StripPlace = Place & { readonly radius: number; readonly heightPx: number; readonly name: string | null };
 
 function layoutStrip(group: HealingGroupForFigure, scale: ValueScale, { y, width, unit, radius, heightPx, name }: StripPlace) {
@@ -84,9 +82,9 @@ function layoutStrip(group: HealingGroupForFigure, scale: ValueScale, { y, width
   const from = y + head.height + 6;
   if (group.marks.length === 0) return { marks: head.marks, span: [from, from] as Span, end: from };
   const measured = measuredMarks(group, scale);
-  const { xs, heights, height } = raise(xsOf(measured), radius, heightPx);
+  const { xs, heights, height } = raise(measured.xs, radius, heightPx);
   const line = from + height;
-  const pile = pileMarks(group, { marks: measured, xs, heights, radius }, { y: line - 0.5, unit, name });
+  const pile = pileMarks(group, { marks: measured.marks, xs, heights, radius }, { y: line - 0.5, unit, name });
   const summary = summaryMarks(group, scale, { y: line + 6, unit, name });
   const summaryHeight = summary.length > 0 ? summaryPx : 4;
   const unhealed = unhealedMarks(group, scale, { y: line + summaryHeight + 4, unit, name });

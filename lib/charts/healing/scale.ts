@@ -1,6 +1,7 @@
 import { scaleLinear } from "d3";
 import { sortedCopy } from "@/lib/stats";
 import { type ClockUnit, inUnit } from "../say/units";
+import { valuesIn } from "./by-value";
 import type { HealingRecordForFigure } from "./record";
 
 /** Where values stand on the page. `x` takes a value as the record holds it; what lies beyond the axis stands in the gutter at its right end. */
@@ -21,7 +22,7 @@ const gutterPx = 30;
  * hundred values stands in a gutter at the right end, still a mark each.
  */
 export function valueScale(record: HealingRecordForFigure, unit: ClockUnit, { left, right }: { left: number; right: number }): ValueScale {
-  const values = record.groups.flatMap((group) => group.marks.map((mark) => inUnit(mark.value, unit))).filter(Number.isFinite);
+  const values = record.groups.flatMap(valuesIn).map((value) => inUnit(value, unit));
   const limit = farLimit(values);
   const near = values.filter((value) => value <= limit);
   const gutter = near.length < values.length;

@@ -13,9 +13,10 @@ const tick = { half: 3.5, arm: 7 } as const;
  * surgery in the ink of the rescued, on a dotted arm. Lanes are filled from the left so that ticks don't touch; past eight they may.
  */
 export function unhealedMarks(group: HealingGroupForFigure, scale: ValueScale, { y: top, ...named }: Named & { y: number }) {
-  const unhealed = unhealedOf(group, scale);
+  const { marks: unhealed, xs } = unhealedOf(group, scale);
   const ends: number[] = [];
-  const marks = unhealed.flatMap(({ mark, x }): Mark[] => {
+  const marks = unhealed.flatMap((mark, at): Mark[] => {
+    const x = xs[at] as number;
     const y = top + (takeLane(ends, x) % mostLanes) * lanePx + lanePx / 2;
     const label = markText(mark, group, named);
     const rescued = mark.status === "rescued";

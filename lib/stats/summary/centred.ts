@@ -16,7 +16,7 @@ export interface Centred {
 export function centred(values: readonly number[]): Centred {
   const scale = powerOfTwoScale(values);
   const first = (values[0] as number) / scale;
-  const residuals = Float64Array.from(values, (value) => value / scale - first);
+  const residuals = Float64Array.from(values).map((value) => value / scale - first);
   const constant = residuals.every((residual) => residual === 0);
   let shift = 0;
   for (const residual of residuals) shift += residual;

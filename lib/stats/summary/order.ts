@@ -2,7 +2,11 @@ import { quantileSorted as typeSeven } from "simple-statistics";
 
 /** The values in rising order, the input untouched. */
 export function sortedCopy(values: ArrayLike<number>): number[] {
-  return Array.from(Float64Array.from(values).sort());
+  const sorted = Float64Array.from(values).sort();
+  const copy: number[] = [];
+  // by itself Array.from takes twice as long
+  for (let i = 0; i < sorted.length; i++) copy.push(sorted[i] as number);
+  return copy;
 }
 
 /**

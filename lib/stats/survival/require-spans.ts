@@ -25,7 +25,7 @@ export function spansOf(caller: string, rows: SpanRows): Spans {
   const { times, event, after, by, patient } = rows;
   if (times && event && !after && !by) {
     requireTimeRows(caller, { times, event, patient });
-    return { after: Float64Array.from(times), by: Float64Array.from(times, (time, row) => (event[row] ? time : Infinity)) };
+    return { after: Float64Array.from(times), by: Float64Array.from(times).map((time, row) => (event[row] ? time : Infinity)) };
   }
   if (!after || !by || times || event)
     throw new TypeError(`${caller} requires times with event, or after with by, received neither pair alone`);

@@ -9,7 +9,7 @@ const digits = 65536;
  */
 export function rowsInOrder(values: ArrayLike<number>): Uint32Array {
   // Adding zero turns −0, whose bits would put it last, into 0.
-  const bits = new Uint16Array(Float64Array.from(values, (value) => value + 0).buffer);
+  const bits = new Uint16Array(Float64Array.from(values).map((value) => value + 0).buffer);
   let rows = Uint32Array.from({ length: values.length }, (_, row) => row);
   let spare = new Uint32Array(values.length);
   for (let place = 0; place < 4; place++) {

@@ -64,8 +64,9 @@ const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", arg
 for (const segments of sizes.length > 0 ? sizes : [5000, 100_000]) {
   const data = path.join(folder, String(segments));
   await filledRegistry(data, segments);
-  const { child, address, ended } = await startServer({ data, port: await freePort() });
   for (const place of places) {
+    // a server for each place, or what one has worked out would be there for the next
+    const { child, address, ended } = await startServer({ data, port: await freePort() });
     const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
     await page.addInitScript(clock);
     for (let warm = 0; warm < 3; warm++) await page.goto(address + place, { timeout: 120_000 });
@@ -75,9 +76,9 @@ for (const segments of sizes.length > 0 ? sizes : [5000, 100_000]) {
       tell(`${segments} segments, ${place.replace("/outcomes", "") || "/healing"}, ${round}`, changes);
     }
     await page.context().close();
+    child.kill("SIGTERM");
+    await ended;
   }
-  child.kill("SIGTERM");
-  await ended;
 }
 await browser.close();
 rmSync(folder, { recursive: true });

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { drawSvg, type HealingRecordForFigure, layoutHealing, type Mark } from "@/lib/charts";
+import { labelsIn } from "./figure-cases";
 import { emptyGroup, inventedGroup, inventedMarks, inventedRecord } from "./invented";
 
 const femur = inventedGroup("Femur", inventedMarks(280));
@@ -42,7 +43,7 @@ for (const [name, record] of Object.entries(records))
       await expect(svg).toMatchFileSnapshot(`snapshots/healing-${name}-${width}.svg`);
     });
 
-const labels = (marks: readonly Mark[]) => marks.flatMap((mark) => ("label" in mark && mark.label !== undefined ? [mark.label] : []));
+const labels = (marks: readonly Mark[]) => labelsIn({ marks });
 const ofSegments = (all: readonly string[]) => all.filter((label) => label.endsWith("mm gained"));
 
 test.each([12, 480, 5000])("each of %i segments is a mark that says its value", (n) => {
