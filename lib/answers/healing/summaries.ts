@@ -1,5 +1,5 @@
 import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
-import { daysAtMedianGain, type Estimate, estimate, kaplanMeier, medianBounds, quantile } from "@/lib/stats";
+import { daysAtMedianGain, type Estimate, estimate, kaplanMeier, medianBounds, quantileSorted, sortedCopy } from "@/lib/stats";
 import type { DaysAtMedianGain, HealingGroup, Mean, Median, Note } from "../types";
 import { type Columns, withGain } from "./columns";
 import { medianInterval } from "./median-interval";
@@ -60,7 +60,8 @@ export function medianOf({ value, event, person }: Columns): Median {
 export function quartilesOf({ value, event }: Columns): HealingGroup["quartiles"] {
   if (value.length === 0) return { lower: null, upper: null };
   if (event.includes(0)) return kaplanMeier({ times: value, event }).quartiles;
-  return { lower: quantile({ values: value, p: 0.25 }).estimate, upper: quantile({ values: value, p: 0.75 }).estimate };
+  const sorted = sortedCopy(value);
+  return { lower: quantileSorted(sorted, 0.25), upper: quantileSorted(sorted, 0.75) };
 }
 
 type Fitted = { readonly days: DaysAtMedianGain; readonly notes: readonly Note[] };

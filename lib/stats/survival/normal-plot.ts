@@ -1,4 +1,5 @@
 import { normalQuantile } from "../distributions/normal";
+import { rowsInOrder } from "./sort-rows";
 
 /** An observed value beside the value that a normal distribution would have in its place. */
 export interface NormalPoint {
@@ -20,18 +21,19 @@ export function normalPlot({
   readonly values: readonly number[];
   readonly event: readonly number[];
 }): readonly NormalPoint[] {
-  const rows = values.map((value, row) => ({ row, value, observed: event[row] === 1 }));
-  // of equal values those that were observed come first
-  rows.sort((a, b) => a.value - b.value || Number(b.observed) - Number(a.observed));
+  const order = rowsInOrder(values);
+  const n = order.length;
   const points: NormalPoint[] = [];
   let above = 1;
-  for (let at = 0, end = 0; at < rows.length; at = end) {
-    const { value, observed } = rows[at] as (typeof rows)[number];
-    while (end < rows.length && rows[end]?.value === value && rows[end]?.observed === observed) end++;
-    if (!observed) continue;
-    const after = above * (1 - (end - at) / (rows.length - at));
+  for (let at = 0, end = 0; at < n; at = end) {
+    const value = values[order[at] as number] as number;
+    while (end < n && values[order[end] as number] === value) end++;
+    // of equal values those that were observed come first
+    const observed = order.subarray(at, end).filter((row) => event[row] === 1);
+    if (observed.length === 0) continue;
+    const after = above * (1 - observed.length / (n - at));
     const normal = normalQuantile(1 - (above + after) / 2);
-    points.push(...rows.slice(at, end).map(({ row }) => ({ row, value, normal })));
+    for (const row of observed) points.push({ row, value, normal });
     above = after;
   }
   return points;

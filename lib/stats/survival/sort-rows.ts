@@ -1,21 +1,34 @@
 import { addAt, takeNext } from "./add-at";
 
 const digits = 65536;
+/** From here on the highest word is one of a number below zero. */
+const negative = 32768;
 
 /**
- * Row numbers in rising order of values that are zero or above; equal values keep their order.
- * The bits of such numbers, read as whole numbers, are in the order of the numbers, so four passes over 16 bits each
- * sort a million rows in a tenth of the time of a comparing sort.
+ * Row numbers in rising order of values; equal values keep their order. None may be NaN.
+ * The bits of numbers, read as whole numbers, are in the order of the numbers once those below zero are turned over, so four passes over
+ * 16 bits each sort a million rows in a tenth of the time of a comparing sort.
  */
 export function rowsInOrder(values: ArrayLike<number>): Uint32Array {
-  // Adding zero turns −0, whose bits would put it last, into 0.
-  const bits = new Uint16Array(Float64Array.from(values).map((value) => value + 0).buffer);
-  let rows = Uint32Array.from({ length: values.length }, (_, row) => row);
+  const bits = orderedBits(values);
+  let rows = new Uint32Array(values.length).map((_, row) => row);
   let spare = new Uint32Array(values.length);
   for (let place = 0; place < 4; place++) {
     if (sortByDigit(bits, place, rows, spare)) [rows, spare] = [spare, rows];
   }
   return rows;
+}
+
+/** Four words of 16 bits a number, the lowest first. */
+function orderedBits(values: ArrayLike<number>): Uint16Array {
+  // adding zero turns −0 into 0
+  const bits = new Uint16Array(Float64Array.from(values).map((value) => value + 0).buffer);
+  for (let at = 0; at < bits.length; at += 4) {
+    const top = bits[at + 3] as number;
+    if (top < negative) bits[at + 3] = top + negative;
+    else for (let word = at; word < at + 4; word++) bits[word] = digits - 1 - (bits[word] as number);
+  }
+  return bits;
 }
 
 /** One pass; false when all rows share the digit, and nothing was moved. */

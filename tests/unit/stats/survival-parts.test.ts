@@ -16,8 +16,9 @@ describe("sorting by the bits of numbers", () => {
   const numbers = fc.oneof(
     fc.constant(0),
     fc.constant(-0),
-    fc.double({ min: 0, max: 1e300, noNaN: true }),
-    fc.integer({ min: 0, max: 50 }),
+    fc.double({ min: -1e300, max: 1e300, noNaN: true }),
+    fc.integer({ min: -50, max: 50 }),
+    fc.constantFrom(Infinity, -Infinity, Number.MIN_VALUE, -Number.MIN_VALUE),
   );
   test("the order of a comparing sort, equal values in the order of their rows", () => {
     assert(
