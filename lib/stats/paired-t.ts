@@ -1,3 +1,4 @@
+import { countPatients } from "./cluster/patients";
 import { tTwoSided } from "./distributions/student-t";
 import { meanWithT } from "./summary/mean-with-t";
 import { withinPatientDifferences } from "./summary/patient-pairs";
@@ -18,7 +19,7 @@ export function pairedT({ confidence = 0.95, ...rows }: TwoGroupRows & { confide
   if (differences.length === 0) throw new RangeError("pairedT requires patients in both groups, received 0");
   const mean = meanWithT(differences, differences.length, confidence);
   const statistic = mean.se ? mean.estimate / mean.se : null;
-  const patients = new Set(two.patient).size;
+  const patients = countPatients(two.patient);
   return {
     ...mean,
     statistic,

@@ -1,3 +1,4 @@
+import { countPatients } from "./cluster/patients";
 import { tTwoSided } from "./distributions/student-t";
 import type { Note } from "./notes";
 import { meansByPatient } from "./patient-mean";
@@ -24,7 +25,7 @@ export function welch({ confidence = 0.95, ...rows }: TwoGroupRows & { confidenc
   const common = {
     estimate: sides[0].mean - sides[1].mean,
     n: two.values.length,
-    patients: new Set(two.patient).size,
+    patients: countPatients(two.patient),
     groups: sides.map(({ label, mean, n, patients }) => ({ label, mean, n, patients })),
     method: "Welch’s t of patient means",
   };

@@ -1,4 +1,5 @@
 import { type GroupLabels, pairOf, rowsOfPair } from "../cluster/groups";
+import { countPatients } from "../cluster/patients";
 import { type Coefficient, cr2Regression, type RegressionRecord } from "../cr2-regression";
 import type { PatientLabels } from "../record";
 import { requireSameLength } from "../require";
@@ -79,7 +80,7 @@ function rowsOf({ values, exposure, group, patient, between, covariates }: Adjus
 
 /** Patients that carry the information: all, or of a share those with the rarer outcome. */
 function informing({ values, patient }: Rows, outcome: "share" | "rate"): number {
-  if (outcome === "rate") return new Set(patient).size;
+  if (outcome === "rate") return countPatients(patient);
   const withOutcome = (wanted: number) => new Set(patient.filter((_, row) => values[row] === wanted)).size;
   return Math.min(withOutcome(0), withOutcome(1));
 }

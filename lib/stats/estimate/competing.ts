@@ -1,5 +1,6 @@
 import { type AalenJohansen, aalenJohansen } from "../aalen-johansen";
 import { type GroupLabels, levelsOf } from "../cluster/groups";
+import { countPatients } from "../cluster/patients";
 import { grayTest } from "../gray-test";
 import type { Note } from "../notes";
 import type { PatientLabels } from "../record";
@@ -54,7 +55,7 @@ function groupIncidence(
 ) {
   const keep = <T>(values: readonly T[]) => values.filter((_, row) => group[row] === label);
   const rows = { times: keep(days), event: keep(event), patient: keep(patient) };
-  const patients = new Set(rows.patient).size;
+  const patients = countPatients(rows.patient);
   const counts = Array.from({ length: causes.length + 1 }, (_, cause) => rows.event.filter((one) => one === cause).length);
   if (patients < thresholds.patientsForCurve) return { label, patients, counts, incidence: null };
   const variance = patients < thresholds.patientsForBootstrap ? "jackknife" : "bootstrap";
@@ -63,6 +64,6 @@ function groupIncidence(
 
 /** Gray's test takes rows as unrelated, so it is had only with one bone a patient. */
 function testOf({ days, event, patient }: CompetingSituation, group: GroupLabels): TestAnswer {
-  if (new Set(patient).size === patient.length) return grayTest({ times: days, event, group, patient });
+  if (countPatients(patient) === patient.length) return grayTest({ times: days, event, group, patient });
   return { p: null, method: "Gray’s test", notes: [{ code: "not-estimable", because: "patients have several bones" }] };
 }

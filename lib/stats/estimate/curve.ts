@@ -1,4 +1,5 @@
 import { type GroupLabels, levelsOf } from "../cluster/groups";
+import { countPatients } from "../cluster/patients";
 import { type KaplanMeier, kaplanMeier } from "../kaplan-meier";
 import { logRank } from "../log-rank";
 import type { Note } from "../notes";
@@ -63,7 +64,7 @@ export function estimateCurve(asked: CurveSituation): CurveAnswer {
 function groupCurve(asked: CurveSituation, group: GroupLabels, label: string | number): GroupCurve {
   const keep = <T>(values: readonly T[]) => values.filter((_, row) => group[row] === label);
   const [times, event, patient] = [keep(asked.days), keep(asked.healed), keep(asked.patient)];
-  const patients = new Set(patient).size;
+  const patients = countPatients(patient);
   const full = kaplanMeier({ times, event, patient, confidence: asked.confidence ?? 0.95 });
   const last = asked.lastUnhealed && keep(asked.lastUnhealed);
   const shown = full.curve.atRisk.findIndex((n) => n < thresholds.atRiskShown);
@@ -104,7 +105,7 @@ function testOf({ days, healed, patient, seed }: CurveSituation, group: GroupLab
   const labels = levelsOf(group);
   const patientsOf = (label: string | number) => new Set(patient.filter((_, row) => group[row] === label));
   const sizes = labels.map((label) => patientsOf(label).size);
-  const shared = sizes.reduce((sum, size) => sum + size, 0) > new Set(patient).size;
+  const shared = sizes.reduce((sum, size) => sum + size, 0) > countPatients(patient);
   if (labels.length > 2 || shared || Math.min(...sizes) >= thresholds.patientsForCurve) return robust;
   const permuted = permutationDifference({ values: logRankScores(rows), group, patient, seed });
   return { ...permuted, method: "permutation of whole patients on log-rank scores" };

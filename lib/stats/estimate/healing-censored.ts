@@ -1,4 +1,4 @@
-import { indexPatients, rowsOfPatients } from "../cluster/patients";
+import { countPatients, indexPatients, rowsOfPatients } from "../cluster/patients";
 import { type KaplanMeier, kaplanMeier } from "../kaplan-meier";
 import type { Note } from "../notes";
 import { permutationDifference } from "../permutation-difference";
@@ -29,7 +29,7 @@ export function censoredHealing(rows: HealingRows, confidence: number, seed: num
     return { ratio: null, model: null, curves, notes: [{ code: "fallback-used", because: "the time model can’t be fitted, curves only" }] };
   }
   const group = model.coefficients[2] as TimeCoefficient;
-  const few = new Set(rows.patient).size < thresholds.patientsForBootstrap;
+  const few = countPatients(rows.patient) < thresholds.patientsForBootstrap;
   const limits = few ? resampledRatio(rows, confidence, seed) : { lower: group.timeRatioLower, upper: group.timeRatioUpper };
   const ratio: TimeRatio = {
     estimate: group.timeRatio,

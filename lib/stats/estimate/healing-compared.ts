@@ -1,3 +1,4 @@
+import { countPatients } from "../cluster/patients";
 import type { Note } from "../notes";
 import { thresholds } from "../thresholds";
 import { type Answer, notesOnce, tooFew } from "./answer";
@@ -15,7 +16,7 @@ export type HealingComparedAnswer = Answer<{ readonly equalGain: EqualGain | nul
 export function estimateHealingCompared(asked: HealingComparedSituation): HealingComparedAnswer {
   const { confidence = 0.95, test = false, seed, covariates = [] } = asked;
   const rows = healingRows(asked);
-  const refused = refusals(covariates, rows.names.length, new Set(rows.patient).size);
+  const refused = refusals(covariates, rows.names.length, countPatients(rows.patient));
   const left = leftOutNote(rows.leftOut);
   if (refused.length > 0) return { ...nothing, notes: notesOnce(refused, left) };
   const fewest = Math.min(...rows.pair.map((label) => new Set(rows.patient.filter((_, row) => rows.group[row] === label)).size));

@@ -1,3 +1,4 @@
+import { countPatients } from "../cluster/patients";
 import { type MedianBounds, medianBounds } from "../median-bounds";
 import type { Note } from "../notes";
 import type { PatientLabels } from "../record";
@@ -36,7 +37,7 @@ export function estimateMedianIndex(asked: MedianIndexSituation): MedianIndexAns
   const { days, healed, gainCm, patient, confidence = 0.95 } = asked;
   const rows = { event: healed, patient, confidence };
   const bounds = medianBounds({ ...rows, times: days.map((day, i) => day / (gainCm[i] as number)) });
-  const patients = new Set(patient).size;
+  const patients = countPatients(patient);
   const enough = patients >= thresholds.patientsForInterval;
   const found = daysAtMedianGain(asked);
   const unfitted: Note = enough
@@ -60,7 +61,7 @@ export function daysAtMedianGain({
   atGainCm,
   confidence = 0.95,
 }: Omit<MedianIndexSituation, "situation">): DaysAtGain | null {
-  if (new Set(patient).size < thresholds.patientsForInterval) return null;
+  if (countPatients(patient) < thresholds.patientsForInterval) return null;
   const at = atGainCm ?? quantileSorted(sortedCopy(gainCm), 0.5);
   try {
     const design = gainCm.map((cm) => [Math.log(cm)]);

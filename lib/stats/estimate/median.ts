@@ -1,3 +1,4 @@
+import { countPatients } from "../cluster/patients";
 import { medianInterval } from "../median-interval";
 import type { Note } from "../notes";
 import { patientBootstrap } from "../patient-bootstrap";
@@ -41,7 +42,7 @@ export function estimateMedian({ values, patient, seed, repeats = 9999, confiden
   requireSome("estimate", "value", values.length);
   requireFinite("estimate", "values", values);
   const quantiles = quantilesOf(values);
-  const patients = new Set(patient).size;
+  const patients = countPatients(patient);
   if (patients < thresholds.patientsForBootstrap) {
     const notes: readonly Note[] = [tooFew(patients, thresholds.patientsForBootstrap)];
     const lead = patients < thresholds.patientsForInterval ? "values" : "quantiles";

@@ -1,5 +1,5 @@
 import { type GroupLabels, levelsOf } from "../cluster/groups";
-import { indexPatients } from "../cluster/patients";
+import { countPatients, indexPatients } from "../cluster/patients";
 import { permutationDifference } from "../permutation-difference";
 import type { PatientLabels } from "../record";
 import { requireSameLength, requireSome } from "../require";
@@ -74,7 +74,7 @@ function trendTest(classes: readonly number[], patient: PatientLabels, group: Gr
   const labels = levelsOf(group);
   const parts = labels.map((label) => worstOf(classes, patient, group, label));
   const total = parts.reduce((sum, part) => sum + part.length, 0);
-  const because = labels.length > 2 ? "more than two groups" : total > new Set(patient).size ? "patients are in both groups" : null;
+  const because = labels.length > 2 ? "more than two groups" : total > countPatients(patient) ? "patients are in both groups" : null;
   if (because !== null) return { p: null, method, notes: [{ code: "not-estimable", because }] };
   const values = parts.flat();
   const sides = parts.flatMap((part, i) => part.map(() => i));
