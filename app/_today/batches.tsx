@@ -1,5 +1,5 @@
 import type { TodayAnswer } from "@/lib/answers";
-import { rowWords } from "../_page/row-words";
+import { rowWords } from "@/lib/charts";
 import { timeText } from "../_page/time";
 
 type Batch = TodayAnswer["batches"][number];

@@ -1,6 +1,5 @@
 import type { TodayAnswer } from "@/lib/answers";
-import { counted } from "@/lib/charts";
-import { rowWords } from "../_page/row-words";
+import { counted, rowWords } from "@/lib/charts";
 
 type Kind = TodayAnswer["work"][number]["kind"];
 

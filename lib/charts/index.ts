@@ -10,6 +10,7 @@ export { inks } from "./draw/inks";
 export { type EstimateRecord, estimateText, intervalText } from "./say/estimate-text";
 export { reasonsText, reasonWords } from "./say/excluded";
 export { counted, grouped, countedIn, decimals, listed } from "./say/numbers";
+export { type RowCounts, rowWords } from "./say/row-words";
 export { type CountedOf, howMany, percentText, shareText, shownEstimate, shownInterval, shownLimits } from "./say/shown-estimate";
 export { type ShownUnit, shownText, shownUnit, unitsFor, valueText, withUnit } from "./say/shown-unit";
 export { type ClockUnit, daysPerMonth, type IndexUnit, indexText, indexUnits, inUnit } from "./say/units";

@@ -21,9 +21,16 @@ export function fold(text: string): string {
     .trim();
 }
 
-/** A code as words: `magnetic-nail` → `Magnetic nail`. Codes that need another label say so where they are declared. */
+/** Words that keep their hyphen. */
+const compounds = /\b(post|anti|follow|toe|limb)-(traumatic|infective|inflammatory|up|touch|length)\b|-/g;
+
+/**
+ * A code as words. Codes that need another label say so where they are declared.
+ * @example labelOfCode("magnetic-nail") // => "Magnetic nail"
+ * @example labelOfCode("post-traumatic") // => "Post-traumatic"
+ */
 export function labelOfCode(code: string): string {
-  const words = code.replaceAll("-", " ");
+  const words = code.replace(compounds, (found) => (found === "-" ? " " : found));
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 

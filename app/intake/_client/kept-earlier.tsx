@@ -1,4 +1,4 @@
-import { type RowCounts, rowWords } from "../../_page/row-words";
+import { type RowCounts, rowWords } from "@/lib/charts";
 import { TakeBack } from "./receipt-shown";
 
 export type KeptBatch = { readonly batch: number; readonly counts: RowCounts };

@@ -45,13 +45,18 @@ function captionOf(kind: CurveKind, record: CurveRecord, options: CaptionOptions
 
 type Row = { readonly group: CurveGroup; readonly day: number; readonly point: CurvePointForFigure | null };
 
-/** One row a group and round day, as far as the axis goes. */
+/** One row a group and round day, as far as the axis goes; of a group without a curve one row, with its counts. */
 function tableOf(kind: CurveKind, { groups }: CurveRecord, unit: ShownUnit): DataTable {
   const days = daysIn(groups, unit);
-  const rows = groups.flatMap((group) => days.map((day): Row => ({ group, day, point: shareBy(group, day) })));
+  const rows = groups.flatMap((group) => {
+    const shown = shownPoints(group).length === 0 ? days.slice(0, 1) : days;
+    return shown.map((day): Row => ({ group, day, point: shareBy(group, day) }));
+  });
+  // a day of the record is a whole one, and so is the median that the answer says
+  const whole = { ...unit, digits: unit.valueDigits };
   const percent = { name: "%", perRecord: 100, digits: 1, valueDigits: 1 };
   const medians = groups.some(({ medianDays }) => medianDays)
-    ? estimate<Row>("median", "Half by", unit, ({ group }) => group.medianDays)
+    ? estimate<Row>("median", "Half by", whole, ({ group }) => group.medianDays)
     : [];
   return tableFrom<Row>(
     [

@@ -9,6 +9,7 @@ import {
   highestCase,
   usualColumns,
 } from "@/lib/answers";
+import { counted } from "@/lib/charts";
 import { canBeFound } from "@/lib/codebook";
 import { valueWords } from "@/lib/cohorts";
 import { parseWords, Refusal, textOf, UsageError, wholeNumber } from "../arguments";
@@ -103,5 +104,7 @@ function textOfAnswer({ columns, rows, segments, cases, held, batch }: CasebookA
     ["case", ...heads],
     rows.map(({ case: number, values }) => [number, ...columns.map(({ id }) => cell(values[id] ?? null))]),
   );
-  return [table, "", `${segments} of ${held} segments, in ${cases} cases; days from surgery; batch ${batch}.`].join("\n");
+  return [table, "", `${segments} of ${counted(held, "segment")}, in ${counted(cases, "case")}; days from surgery; batch ${batch}.`].join(
+    "\n",
+  );
 }

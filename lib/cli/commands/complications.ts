@@ -1,4 +1,5 @@
 import { complicationMatrix, type MatrixAnswer, type MatrixRow } from "@/lib/answers";
+import { counted } from "@/lib/charts";
 import { oneOf, parseWords, textOf, UsageError, wholeNumber } from "../arguments";
 import { cohortNamed, fieldsOfSplit } from "../cohort-words";
 import { type Command, done } from "../command";
@@ -41,7 +42,7 @@ export const complications: Command = {
 function textOfMatrix(answer: MatrixAnswer): string {
   const groups = answer.groups.map(
     (group) =>
-      `${group.label}: ${group.lookedFor} of ${group.segments} segments had their events looked for\n\n${tableText(
+      `${group.label}: ${group.lookedFor} of ${counted(group.segments, "segment")} had events looked for\n\n${tableText(
         headers(answer),
         group.rows.map((row) => cells(row, answer)),
       )}${agreementText(group.agreement, answer)}`,

@@ -1,5 +1,6 @@
 import { writeFileSync } from "node:fs";
 import path from "node:path";
+import { counted } from "@/lib/charts";
 import type { RefusedFile } from "@/lib/intake";
 
 /**
@@ -12,7 +13,9 @@ export function writeRefused(file: string, refused: readonly RefusedFile[]): rea
   return files.map(({ file: from, rows, csv }, i) => {
     const where = i === 0 ? file : numbered(file, i + 1);
     writeFileSync(where, csv, { mode: 0o600 });
-    return rows === 0 ? `no row was set aside: ${where} is blank` : `${rows} rows set aside of ${from}: ${where} (holds names and numbers)`;
+    return rows === 0
+      ? `no row was set aside: ${where} is blank`
+      : `${counted(rows, "row")} set aside of ${from}: ${where} (holds names and numbers)`;
   });
 }
 

@@ -1,47 +1,37 @@
+import { counted, rowWords } from "@/lib/charts";
 import type { Finding } from "@/lib/intake";
 import { type CountName, type Counts, countNames } from "@/lib/registry";
 import type { IntakeAnswer } from "./answer";
 import type { PreparedFiles } from "./prepare-files";
 
-const counted: readonly CountName[] = Object.values(countNames);
-const wordsOfCount: Readonly<Record<keyof Counts, string>> = {
-  persons: "persons",
-  bodyMeasures: "body measures",
-  segments: "segments",
-  visits: "visits",
-  events: "events",
-  scores: "scores",
-};
+const names: readonly CountName[] = Object.values(countNames);
 
-function countsText(counts: Counts): string {
-  const parts = counted.flatMap((name) => (counts[name] > 0 ? [`${counts[name]} ${wordsOfCount[name]}`] : []));
-  return parts.length === 0 ? "nothing" : parts.join(", ");
-}
+/** Words for nothing too. */
+const countsText = (counts: Counts) => rowWords(counts) || "nothing";
+const rowsInAll = (counts: Counts) => names.reduce((sum, name) => sum + counts[name], 0);
 
 /** The same for a person: findings by kind first, what they cost before what they say. */
 export function textOfIntake(answer: IntakeAnswer, { groups, findings }: PreparedFiles): string {
   const lines = [
     batchText(answer),
     ...(answer.changes.length > 0 ? answer.changes.slice(0, mostShown).map(changeText) : []),
-    ...(counted.some((name) => answer.absent[name] > 0)
+    ...(rowsInAll(answer.absent) > 0
       ? [
           `${countsText(answer.absent)} held and not in these files; they stay held.`,
           ...answer.absentSegments.slice(0, mostShown).map(segmentText),
         ]
       : []),
-    ...(answer.waiting && counted.some((name) => answer.waiting?.[name])
-      ? [`${countsText(answer.waiting)} wait for the sheet that holds their segment or patient; until then they are in no figure.`]
-      : []),
-    `${answer.refused} rows set aside. Columns not kept: ${answer.dropped.join(", ") || "none"}.`,
+    ...(answer.waiting && rowsInAll(answer.waiting) > 0 ? [waitingText(answer.waiting)] : []),
+    `${counted(answer.refused, "row")} set aside. Columns not kept: ${answer.dropped.join(", ") || "none"}.`,
     ...findings.filter(({ code }) => code === "column-dropped").map(({ column, mend }) => `  ${column}: ${mend}`),
     ...(answer.comments.length > 0
-      ? [`${answer.comments.length} comments, none coded here: their segments stand as events not collected.`]
+      ? [`${counted(answer.comments.length, "comment")}, none coded here: their segments stand as events not collected.`]
       : []),
     ...groups
       .filter(({ severity }) => severity !== "note")
       .map(
         ({ code, severity, column, rows, bringsBack }) =>
-          `${severity}  ${code}${column ? ` in ${column}` : ""}: ${rows} rows${bringsBack > 0 ? `, mending brings back ${bringsBack} segments` : ""}`,
+          `${severity}  ${code}${column ? ` in ${column}` : ""}: ${counted(rows, "row")}${bringsBack > 0 ? `, mending brings back ${counted(bringsBack, "segment")}` : ""}`,
       ),
     ...findings
       .filter(({ severity }) => severity === "error")
@@ -57,11 +47,17 @@ export function textOfIntake(answer: IntakeAnswer, { groups, findings }: Prepare
 
 const mostShown = 50;
 
+function waitingText(waiting: Counts): string {
+  const [waits, their, they] = rowsInAll(waiting) === 1 ? ["waits", "its", "it is"] : ["wait", "their", "they are"];
+  return `${countsText(waiting)} ${waits} for the sheet that holds ${their} segment or patient; until then ${they} in no figure.`;
+}
+
 function batchText({ batch, committed, changed, unchanged, fresh, changes }: IntakeAnswer): string {
   if (batch !== null)
     return `Batch ${batch}: ${countsText(committed)} new; ${countsText(changed)} changed; ${countsText(unchanged)} as held.`;
-  const news = counted.some((name) => fresh[name] > 0) || changes.length > 0;
-  return news ? `Not kept: ${countsText(fresh)} new; ${changes.length} fields of rows held differ.` : "Nothing new.";
+  const news = rowsInAll(fresh) > 0 || changes.length > 0;
+  const differ = counted(changes.length, "field of rows held differs", "fields of rows held differ");
+  return news ? `Not kept: ${countsText(fresh)} new; ${differ}.` : "Nothing new.";
 }
 
 function segmentText({

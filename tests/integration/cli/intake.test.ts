@@ -40,7 +40,7 @@ describe("a sheet with names in it", () => {
     ];
     const checked = lengthbook(unit.data, ...call, "--json");
     expect(checked.json).toMatchObject({ refused: 1, findings: expect.arrayContaining([expect.objectContaining({ file: "file 1" })]) });
-    expect(checked.err).toContain("1 rows set aside of file 1");
+    expect(checked.err).toContain("1 row set aside of file 1");
     const told = lengthbook(unit.data, ...call);
     expect(`${checked.out}${checked.err}${told.out}${told.err}`).not.toContain("Quirkle");
   });

@@ -1,4 +1,4 @@
-import { counted, listed } from "@/lib/charts";
+import { counted, listed } from "./numbers";
 
 const nouns = {
   persons: "patient",
