@@ -17,7 +17,7 @@ export function segmentMarks(record: AgreementRecord, { marks }: AgreementGroup,
   // one size for all fields, by the group that has the most
   const size = most <= 100 ? 3.6 : most <= 800 ? 2.4 : 1.5;
   const spots = marks.map(({ first, second }) => ({ x: plot.x((first + second) / 2), y: plot.y(first - second) }));
-  const moved = swarm(spots, { radius: size, reach: 3 * size, slope: 0 });
+  const moved = swarm(spots, { radius: size, reach: 3 * size, slope: 0, field: plot });
   return symbolMarks({
     shape: "disc",
     size,

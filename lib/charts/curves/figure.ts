@@ -4,7 +4,7 @@ import { captionFrom } from "../figure/caption";
 import type { CaptionOptions, Figure } from "../figure/figure";
 import { type ShownUnit, shownUnit, unitsFor } from "../say/shown-unit";
 import { type Column, count, estimate, tableFrom, words } from "../table/columns";
-import type { DataTable } from "../table/data-table";
+import { type DataTable, noValue } from "../table/data-table";
 import { type CurveKind, healingCurve, incidenceCurve } from "./kind";
 import { layoutCurves } from "./layout-curves";
 import { atRiskOn, type CurveGroup, type CurvePointForFigure, type CurveRecord, lastDay, shareBy, shownPoints } from "./record";
@@ -43,14 +43,15 @@ function captionOf(kind: CurveKind, record: CurveRecord, options: CaptionOptions
   );
 }
 
-type Row = { readonly group: CurveGroup; readonly day: number; readonly point: CurvePointForFigure | null };
+/** `day` null: the group has no curve. */
+type Row = { readonly group: CurveGroup; readonly day: number | null; readonly point: CurvePointForFigure | null };
 
 /** One row a group and round day, as far as the axis goes; of a group without a curve one row, with its counts. */
 function tableOf(kind: CurveKind, { groups }: CurveRecord, unit: ShownUnit): DataTable {
   const days = daysIn(groups, unit);
-  const rows = groups.flatMap((group) => {
-    const shown = shownPoints(group).length === 0 ? days.slice(0, 1) : days;
-    return shown.map((day): Row => ({ group, day, point: shareBy(group, day) }));
+  const rows = groups.flatMap((group): Row[] => {
+    if (shownPoints(group).length === 0) return [{ group, day: null, point: null }];
+    return days.map((day): Row => ({ group, day, point: shareBy(group, day) }));
   });
   // a day of the record is a whole one, and so is the median that the answer says
   const whole = { ...unit, digits: unit.valueDigits };
@@ -62,7 +63,7 @@ function tableOf(kind: CurveKind, { groups }: CurveRecord, unit: ShownUnit): Dat
     [
       words("group", "Group", ({ group }) => group.label),
       dayColumn(unit),
-      count("at-risk", "At risk", ({ group, day }) => atRiskOn(group, day)),
+      count("at-risk", "At risk", ({ group, day }) => (day === null ? null : atRiskOn(group, day))),
       ...estimate<Row>("share", kind.done === "healed" ? "Healed" : "With the event", percent, ({ point }) => point),
       count("rows", "On the curve", ({ group }) => group.n),
       ...medians,
@@ -72,7 +73,8 @@ function tableOf(kind: CurveKind, { groups }: CurveRecord, unit: ShownUnit): Dat
 }
 
 function dayColumn(unit: ShownUnit): Column<Row> {
-  return { id: "day", head: "By", unit: unit.name, align: "end", cell: ({ day }) => (day * unit.perRecord).toFixed(unit.valueDigits) };
+  const cell = ({ day }: Row) => (day === null ? noValue : (day * unit.perRecord).toFixed(unit.valueDigits));
+  return { id: "day", head: "By", unit: unit.name, align: "end", cell };
 }
 
 function daysIn(groups: readonly CurveGroup[], unit: ShownUnit): number[] {

@@ -73,7 +73,7 @@ export type MarkLook = { readonly unit: ShownUnit; readonly name: string | null;
 export function segmentMarks({ marks }: GainPlanGroup, plot: Plot, { unit, name, size }: MarkLook): Mark[] {
   const spots = marks.map(({ plannedMm, gainMm }) => ({ x: plot.x(plannedMm), y: plot.y(gainMm) }));
   const slope = (plot.bottom - plot.top) / (plot.right - plot.left);
-  const moved = swarm(spots, { radius: size, reach: (plot.right - plot.left) / 18, slope });
+  const moved = swarm(spots, { radius: size, reach: (plot.right - plot.left) / 18, slope, field: plot });
   const places = marks.map((_, place) => place);
   // early stops over the rest
   const order = [

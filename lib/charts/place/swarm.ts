@@ -12,6 +12,8 @@ type Room = {
   readonly reach: number;
   /** Px upwards for each px to the right: marks move along this slope. */
   readonly slope: number;
+  /** What no mark is moved out of. */
+  readonly field?: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
 };
 
 /**
@@ -27,12 +29,17 @@ export function swarm(spots: readonly Spot[], room: Room): Spot[] {
   const order = spots.map((_, index) => index).sort((a, b) => byHeight(spots[a], spots[b]) || a - b);
   for (const index of order) {
     const home = spots[index] as Spot;
-    const free = steps.find((dx) => grid.isFree({ x: home.x + dx, y: home.y - dx * room.slope })) ?? 0;
-    const spot = free === 0 ? home : { x: home.x + free, y: home.y - free * room.slope };
+    const moved = (dx: number) => (dx === 0 ? home : { x: home.x + dx, y: home.y - dx * room.slope });
+    const free = steps.find((dx) => (dx === 0 || isInside(moved(dx), room)) && grid.isFree(moved(dx))) ?? 0;
+    const spot = moved(free);
     grid.add(spot);
     placed[index] = spot;
   }
   return placed;
+}
+
+function isInside({ x, y }: Spot, { field }: Room): boolean {
+  return field === undefined || (x >= field.left && x <= field.right && y >= field.top && y <= field.bottom);
 }
 
 function byHeight(a: Spot | undefined, b: Spot | undefined): number {

@@ -35,3 +35,14 @@ test("the same marks are moved the same way at every call", () => {
     }),
   );
 });
+
+test("no mark is moved out of the field, and one that stands outside stays where it is", () => {
+  const field = { left: 5, right: 60, top: 0, bottom: 40 };
+  const isIn = ({ x, y }: Spot) => x >= field.left && x <= field.right && y >= field.top && y <= field.bottom;
+  fc.assert(
+    fc.property(spots, fc.constantFrom(0, 1), (all, slope) => {
+      const moved = swarm(all, { radius: 2, reach: 30, slope, field });
+      for (const [index, spot] of moved.entries()) if (!isIn(spot)) expect(spot).toEqual(all[index]);
+    }),
+  );
+});
