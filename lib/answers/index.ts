@@ -47,7 +47,7 @@ export { type CurveGroup, type Films, gainBands, type HealingCurveAnswer, healin
 export { type DaysAgainstGainAnswer, type DaysAgainstGainGroup, daysAgainstGain, type GainLine } from "./healing/days-against-gain";
 export { type HealingQuestion, healing } from "./healing/healing";
 export { type LogNormalAnswer, type LogNormalGroup, logNormalFit } from "./healing/log-normal-fit";
-export { clockList, type MeasureEntry, measureList } from "./measures";
+export { clockList, type MeasureEntry, measureList, scoreMeasures } from "./measures";
 export { clocksAsOf } from "./measures/clocks";
 export { type MeasureQuestion, measure } from "./measures/measure";
 export {

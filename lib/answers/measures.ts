@@ -1,5 +1,5 @@
 import { complicationMeasures, complicationSentence, definitionSentence, type IndexDefinition, indexDefinitions } from "@/lib/outcomes";
-import { bareMeasures } from "./measures/catalogue";
+import { bareMeasures, readMeasure } from "./measures/catalogue";
 
 /** A row of `measure --list`. */
 export type MeasureEntry = {
@@ -13,6 +13,16 @@ export type MeasureEntry = {
 /** The clocks alone: what the healing question can be asked of; of every unit, or those given. */
 export function clockList(clocks: readonly IndexDefinition[] = indexDefinitions): readonly MeasureEntry[] {
   return clocks.map((one) => ({ ...entry(one), of: "segment", definition: definitionSentence(one) }));
+}
+
+/** The measures of a unit's own scores, each by itself, as they are compared. */
+export function scoreMeasures(codes: readonly string[]): readonly MeasureEntry[] {
+  return codes
+    .flatMap((code) => [`score-change.${code}`, `score-responders.${code}`])
+    .flatMap((id) => {
+      const one = readMeasure(id);
+      return one ? [{ ...entry(one), of: one.of, definition: one.sentence }] : [];
+    });
 }
 
 /** Every measure that can be asked for, by its bare id, in the order in which they are offered: with no clocks given, those of every unit. */

@@ -16,7 +16,7 @@ function measures(): string {
   const rows = measureList().map(({ id, of, unit, definition }) => [`\`${id}\``, of, unit, definition]);
   return `## Measures
 
-\`npm run -s lengthbook -- measure ID\`. A bare id answers with its usual moment: \`proportion-…\` with \`.change\`, \`stature-z\` and \`stature-centile\` with \`.after\`, \`motion-…\` with \`.lost\`.
+\`npm run -s lengthbook -- measure ID\`. A bare id answers with its usual moment: \`proportion-…\` with \`.change\`, \`stature-z\` and \`stature-centile\` with \`.after\`, \`motion-…\` with \`.lost\`. \`score-change.CODE\` and \`score-responders.CODE\` are those of one score of the unit's list; bare they answer each score held, and a comparison takes the only one held or asks for the code.
 
 ${table(["id", "of", "unit", "what it is"], rows)}`;
 }

@@ -9,10 +9,14 @@ export const testRing = keyRing(unitKeyOf(new Uint8Array(32).fill(7)));
 export const today = { year: 2026, month: 11, day: 25 };
 
 /** The stripped rows of a file of the demo data. @throws Error when something must be asked */
-export async function stripped(file: string, mapping: Mapping = emptyMapping): Promise<StrippedRows> {
+export async function stripped(
+  file: string,
+  mapping: Mapping = emptyMapping,
+  unit: { readonly scores?: readonly string[] } = {},
+): Promise<StrippedRows> {
   const { sheet } = readSheet(readFileSync(file), { file: path.basename(file) });
   if (!sheet) throw new Error(`${file} was refused`);
-  const { rows, questions } = await prepare({ sheets: [sheet], ring: testRing, today, mapping });
+  const { rows, questions } = await prepare({ sheets: [sheet], ring: testRing, today, mapping, ...unit });
   if (questions.length > 0) throw new Error(`${file}: ${questions.map(({ code }) => code).join(", ")} must be answered`);
   return rows;
 }

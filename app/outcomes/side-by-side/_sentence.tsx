@@ -17,7 +17,9 @@ export function PairSentence({ question, groups, list }: Props & Listed) {
   const { where, asOf, between, field, measures, adjust, test, withoutPinSites } = question;
   const tickText = (id: string) => `${measureTitle(id, list)}${between === "groups" && !hasMean(id) ? " (two groups at a time)" : ""}`;
   const asksPins = between !== "groups" && measures.some((id) => id.startsWith("complication"));
-  const own = list.map(({ id }) => id).filter((id) => id.startsWith("own-"));
+  const ids = list.map(({ id }) => id);
+  const own = ids.filter((id) => id.startsWith("own-"));
+  const scores = ids.filter((id) => id.startsWith("score-change."));
   return (
     <Sentence action={placeOf("side-by-side").path}>
       How did <GroupWords {...{ question, groups }} /> in <CohortWords where={where} by={[field]} place="side-by-side" />, compared as{" "}
@@ -39,7 +41,7 @@ export function PairSentence({ question, groups, list }: Props & Listed) {
       <KeptWords where={where} asOf={asOf} />?
       <fieldset className="ticks sans">
         <legend>Outcomes of the family</legend>
-        {[...new Set([...outcomesOffered, ...own, ...measures])].map((id) => (
+        {[...new Set([...outcomesOffered, ...scores, ...own, ...measures])].map((id) => (
           <Tick key={id} name="measure" value={id} ticked={measures.includes(id)} text={tickText(id)} />
         ))}
       </fieldset>

@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import type { ReactNode } from "react";
-import { clocksAsOf, hasMean, isKnownLater, measureList } from "@/lib/answers";
+import { clocksAsOf, hasMean, isKnownLater, measureList, scoreMeasures } from "@/lib/answers";
 import { conditionField } from "@/lib/cohorts";
 import { tellSeveralGroups, tellSideBySide } from "@/lib/reports";
 import { registry } from "../../_data/registry";
@@ -22,7 +22,8 @@ const wouldStand = "two groups side by side: how alike they were to begin with, 
 
 export default async function SideBySide({ searchParams }: PageAsked) {
   const { batch, segments } = await standing();
-  const list = measureList(await clocksAsOf(await registry()));
+  const { scores } = await (await registry()).settings();
+  const list = [...measureList(await clocksAsOf(await registry())), ...scoreMeasures(scores.map(({ code }) => code))];
   const read = readPair(await searchParams, batch, list);
   if ("troubles" in read) return <NotUnderstood troubles={read.troubles} afresh={placeOf("side-by-side").path} />;
   if (segments === 0 && read.question.asOf === null) return <NoData wouldStand={wouldStand} />;
@@ -31,7 +32,7 @@ export default async function SideBySide({ searchParams }: PageAsked) {
   const sentence = <PairSentence question={question} groups={groups} list={list} />;
   if (question.between === "groups") return <SeveralGroups question={question} groups={groups} sentence={sentence} />;
   if (groups.between === null) return <NotTwo question={question} groups={groups} sentence={sentence} />;
-  const told = await toldOr(question, groups.between);
+  const told = await orRefused(toldOfTwo(question, groups.between));
   if ("refused" in told) return <NotTwo question={question} groups={groups} sentence={sentence} refused={told.refused} />;
   return (
     <PlacePage told={told} where={question.where} sentence={sentence}>
@@ -40,18 +41,25 @@ export default async function SideBySide({ searchParams }: PageAsked) {
   );
 }
 
-/** A comparison that can't be made is refused in words; anything else is a fault. */
-async function toldOr(question: PairQuestion, between: NonNullable<Groups["between"]>) {
+async function toldOfTwo(question: PairQuestion, between: NonNullable<Groups["between"]>) {
   const { measures, adjust, test, withoutPinSites, asOf } = question;
   const covariates = adjust.map((field) => ({ field, label: conditionField(field)?.label ?? field }));
+  return tellSideBySide(await registry(), { between, measures, adjust: covariates, test, scheme: null, withoutPinSites, asOf });
+}
+
+const refusals = {
+  "in both":
+    "These two cohorts share segments, and a bone can’t be compared with itself. Give one of them a condition that leaves the shared ones out.",
+  score: "Scores are compared one by one: tick the score by its name.",
+} as const;
+
+/** A comparison that can't be made is refused in words; anything else is a fault. */
+async function orRefused<T>(telling: Promise<T>): Promise<T | { readonly refused: string }> {
   try {
-    return await tellSideBySide(await registry(), { between, measures, adjust: covariates, test, scheme: null, withoutPinSites, asOf });
+    return await telling;
   } catch (error) {
-    if (error instanceof RangeError && error.message.includes("in both"))
-      return {
-        refused:
-          "These two cohorts share segments, and a bone can’t be compared with itself. Give one of them a condition that leaves the shared ones out.",
-      };
+    const words = error instanceof RangeError ? Object.entries(refusals).find(([part]) => error.message.includes(part)) : undefined;
+    if (words) return { refused: words[1] };
     throw error;
   }
 }
@@ -73,7 +81,8 @@ async function SeveralGroups({ question, groups, sentence }: SeveralProps) {
           ? "None of the outcomes ticked has a mean: shares, rates and classes are compared two groups at a time."
           : null;
   if (refused !== null) return <NotTwo question={question} groups={groups} sentence={sentence} refused={refused} />;
-  const told = await tellSeveralGroups(await registry(), { field, values, where, measures, test, asOf });
+  const told = await orRefused(tellSeveralGroups(await registry(), { field, values, where, measures, test, asOf }));
+  if ("refused" in told) return <NotTwo question={question} groups={groups} sentence={sentence} refused={told.refused} />;
   return (
     <PlacePage told={told} where={where} sentence={sentence}>
       <Remarks question={question} groups={groups} />

@@ -82,12 +82,7 @@ const items: readonly Item[] = [
   field(after, "lastFollowUpDay", "Last follow-up"),
 ];
 
-const looked = [
-  ...new Set(items.map(({ id }) => id).filter((id) => !id.includes("-") && id !== "film")),
-  "auditYear",
-  "surgeryYear",
-  "ageAtSurgeryYears",
-];
+const looked = [...new Set(items.map(({ id }) => id).filter((id) => !id.includes("-") && id !== "film")), "auditYear", "surgeryYear"];
 
 /** How complete the records of a cohort are, year by year: what was recorded of each segment, not what it says. */
 export async function completeness(

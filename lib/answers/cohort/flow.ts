@@ -44,8 +44,7 @@ export async function cohortFlow(
     method: "each condition, then each reason of the measure, on what the ones before left",
   });
   const canonical = JSON.parse(canonicalWhere(where)) as Where;
-  // measures of persons read the age at their first operation
-  const all = await casesOf(registry, head.state, {}, ["ageAtSurgeryYears"]);
+  const all = await casesOf(registry, head.state, {}, []);
   const lines: FlowLine[] = [stays("registry", "in the registry", all)];
   let held: readonly Case[] = all;
   for (const [field, part] of Object.entries(canonical)) {

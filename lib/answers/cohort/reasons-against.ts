@@ -1,11 +1,20 @@
 import { reasons as orderOfReasons } from "@/lib/codebook";
-import { complicationMeasures, isLeg, type PersonMeasure, readIndex, type SegmentMeasure, usualOptions } from "@/lib/outcomes";
+import {
+  complicationMeasures,
+  isLeg,
+  type MeasureOptions,
+  type PersonMeasure,
+  readIndex,
+  type SegmentMeasure,
+  usualOptions,
+} from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { countsOperations } from "../complications/counted";
 import type { Case } from "../frames/cases";
 import { personsOf } from "../frames/persons";
 import { readMeasure } from "../measures/catalogue";
 import { clockOf, isClock } from "../measures/clocks";
+import { optionsOf } from "../measures/scores";
 
 type Against = (one: Case) => string | null;
 
@@ -43,7 +52,7 @@ async function againstOf(registry: Registry, state: State, measure: string, case
   if (!definition) throw new RangeError(`cohortFlow requires an id of the list of measures, received ${measure}`);
   return definition.of === "segment"
     ? againstSegment(definition, boneNamed)
-    : againstPerson(definition, await personsOf(registry, state, cases));
+    : againstPerson(definition, await personsOf(registry, state, cases), await optionsOf(registry, state, measure, usualOptions));
 }
 
 function againstCounting(measure: string): Against {
@@ -63,10 +72,16 @@ function againstSegment(definition: SegmentMeasure, boneNamed: boolean): Against
   };
 }
 
-function againstPerson(definition: PersonMeasure, persons: Awaited<ReturnType<typeof personsOf>>): Against {
+/** Of several scores a person is in when one of them was measured. */
+function againstPerson(
+  definition: PersonMeasure,
+  persons: Awaited<ReturnType<typeof personsOf>>,
+  ways: readonly MeasureOptions[],
+): Against {
   return ({ segment }) => {
     const person = persons.get(segment.person);
-    const reading = person && definition.read(person, usualOptions);
+    const readings = person ? ways.map((options) => definition.read(person, options)) : [];
+    const reading = readings.find(({ measured }) => measured) ?? readings[0];
     if (!reading) return "not-recorded";
     return reading.measured ? null : reading.because;
   };

@@ -10,6 +10,7 @@ import { rateRows, shareRows } from "../complications/rows";
 import { personsOf } from "../frames/persons";
 import { readMeasure } from "../measures/catalogue";
 import { clockOf, isClock } from "../measures/clocks";
+import { optionsOf } from "../measures/scores";
 import { isKnownLater } from "./balance";
 import { compareClock } from "./clock";
 import { type Asked, type Compared, means } from "./differences";
@@ -118,7 +119,8 @@ export async function readRows(
   side: Side,
 ): Promise<readonly ReadRow[]> {
   const { toleranceMm } = await registry.settings(state.batch);
-  const options = { ...usualOptions, toleranceMm };
+  const [options] = await optionsOf(registry, state, definition.id, { ...usualOptions, toleranceMm });
+  if (!options) return [];
   const { cases } = side;
   const read =
     definition.of === "segment"

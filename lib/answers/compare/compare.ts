@@ -8,6 +8,7 @@ import { seed } from "../healing/median-interval";
 import { measureList } from "../measures";
 import { readMeasure } from "../measures/catalogue";
 import { clocksAsOf } from "../measures/clocks";
+import { comparedId } from "../measures/scores";
 import { answerCache } from "../question/cache";
 import { keepQuestion } from "../question/keep";
 import { splitsLookedAt } from "../question/splits";
@@ -62,7 +63,7 @@ const cached = answerCache<Work>(({ sides: [a, b] }) => a.cases.length + b.cases
 
 /**
  * How two groups differ: what the situation gets. For whoever shows the groups already.
- * @throws RangeError when the measure isn't known, a covariate doesn't fit it, or a segment stands in both groups
+ * @throws RangeError when the measure isn't known, a covariate doesn't fit it, one score of several isn't named, or a segment stands in both groups
  */
 export async function difference(registry: Registry, asked: CompareQuestion): Promise<DifferenceAnswer> {
   const { differences, notes, stamp } = (await compared(registry, asked)).work;
@@ -73,9 +74,9 @@ export async function difference(registry: Registry, asked: CompareQuestion): Pr
  * Two groups side by side: case-mix balance first, then what the situation gets.
  * @throws RangeError as `difference`
  */
-export async function compare(registry: Registry, asked: CompareQuestion): Promise<CompareAnswer> {
-  const { question, work } = await compared(registry, asked);
-  const { state } = question;
+export async function compare(registry: Registry, question: CompareQuestion): Promise<CompareAnswer> {
+  const { asked, kept, work } = await compared(registry, question);
+  const { state } = kept;
   const { sides, ...differs } = work;
   const mix = await sidesOf(registry, state, asked.between, caseMixFields);
   const groups = await Promise.all(sides.map((side) => groupOf(registry, asked, side, state)));
@@ -85,7 +86,7 @@ export async function compare(registry: Registry, asked: CompareQuestion): Promi
     sides: [sideAnswer(sides[0]), sideAnswer(sides[1])],
     groups: groups.map((group, i) => ({ ...group, label: sides[i]?.label ?? group.label })),
     balance: balanceOf(mix[0].cases, mix[1].cases),
-    splitsLookedAt: await splitsLookedAt(registry, question),
+    splitsLookedAt: await splitsLookedAt(registry, kept),
     batch: state.batch,
     state,
     dataTo: await dataTo(registry, state),
@@ -93,12 +94,15 @@ export async function compare(registry: Registry, asked: CompareQuestion): Promi
   };
 }
 
-/** The question, kept once it was answered, and its answer. */
-async function compared(registry: Registry, asked: CompareQuestion): Promise<{ readonly question: Question; readonly work: Work }> {
-  const state = await stateAsOf(registry, asked.asOf);
+type Answered = { readonly asked: CompareQuestion; readonly kept: Question; readonly work: Work };
+
+/** What was asked with the measure by its whole id, the question as it is kept once it was answered, and its answer. */
+async function compared(registry: Registry, question: CompareQuestion): Promise<Answered> {
+  const state = await stateAsOf(registry, question.asOf);
+  const asked = { ...question, measure: await comparedId(registry, state, question.measure) };
   const how = { adjust: asked.adjust ?? [], test: asked.test ?? false, landmark: asked.landmark };
-  const question = questionOf(asked, state, how);
-  const stamp = stampOf(question);
+  const kept = questionOf(asked, state, how);
+  const stamp = stampOf(kept);
   // a stamp knows cohorts without their names
   const id = `${registry.folder} ${stamp} ${JSON.stringify(asked.between)}`;
   const work = await cached(id, async () => {
@@ -107,8 +111,8 @@ async function compared(registry: Registry, asked: CompareQuestion): Promise<{ r
     const clocks = await clocksAsOf(registry, state.batch);
     return { sides, differences, notes: once([...notes, ...splitCaution(asked, clocks)]), stamp };
   });
-  await keepQuestion(registry, stamp, question);
-  return { question, work };
+  await keepQuestion(registry, stamp, kept);
+  return { asked, kept, work };
 }
 
 /** Of a clock, whether the groups came about only after its start. */

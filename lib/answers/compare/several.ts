@@ -6,6 +6,7 @@ import { seed } from "../healing/median-interval";
 import { said } from "../healing/said";
 import { readMeasure } from "../measures/catalogue";
 import { clockOf, clocksAsOf, isClock } from "../measures/clocks";
+import { comparedId } from "../measures/scores";
 import { keepQuestion } from "../question/keep";
 import { splitsLookedAt } from "../question/splits";
 import { type Question, stampOf } from "../question/stamp";
@@ -33,10 +34,11 @@ export type SeveralAnswer = Omit<CompareAnswer, "sides" | "balance"> & {
  * Three groups or more: each mean against that of all others together, and one test over all.
  * @throws RangeError for fewer than three groups, and for shares, rates and classes, which are compared two at a time
  */
-export async function compareSeveral(registry: Registry, asked: SeveralQuestion): Promise<SeveralAnswer> {
-  if (new Set(asked.values).size < 3)
-    throw new RangeError(`compareSeveral requires at least three groups, received ${asked.values.length}`);
-  const state = await stateAsOf(registry, asked.asOf);
+export async function compareSeveral(registry: Registry, { measure, ...others }: SeveralQuestion): Promise<SeveralAnswer> {
+  if (new Set(others.values).size < 3)
+    throw new RangeError(`compareSeveral requires at least three groups, received ${others.values.length}`);
+  const state = await stateAsOf(registry, others.asOf);
+  const asked: SeveralQuestion = { ...others, measure: await comparedId(registry, state, measure) };
   const sides = await severalSides(registry, state, asked);
   const question = questionOf(asked, state);
   const stamp = stampOf(question);

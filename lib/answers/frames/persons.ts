@@ -1,7 +1,7 @@
 import type { BodyMeasure, PersonCase, SegmentCase } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import type { Case } from "./cases";
-import { rowReader, rowsByEntity } from "./read";
+import { columnOf, rowReader, rowsByEntity, valueAt } from "./read";
 
 const personFields = ["sex", "indication", "aetiology", "proportionReference", "followUpStatus", "followUpStatusDay", "line"] as const;
 const bodyFields = [
@@ -22,13 +22,13 @@ const bodyFields = [
 const scoreFields = ["scoreCode", "scoreDay", "scoreValue"] as const;
 
 /**
- * The persons of some cases, each with all of its segments among them, its body measures and its scores.
- * Age is that at the first of the segments (`ageAtSurgeryYears` must be a field that the cases can look up).
+ * The persons of some cases, each with all of its segments among them, its body measures and its scores. Age is that at the first of the segments.
  */
 export async function personsOf(registry: Registry, state: State, cases: readonly Case[]): Promise<ReadonlyMap<number, PersonCase>> {
   const frame = await registry.frameAsOf(state, "person", personFields);
   const readPerson = rowReader<Pick<PersonCase, (typeof personFields)[number]>>(frame, personFields);
   const rows = rowsByEntity(frame.entity);
+  const ages = columnOf(await registry.frameAsOf(state, "segment", ["ageAtSurgeryYears"]), "ageAtSurgeryYears");
   const bodies = await childrenOf<BodyMeasure>(registry, state, "bodyMeasure", bodyFields);
   const scores = await childrenOf<PersonCase["scores"][number]>(registry, state, "score", scoreFields);
   const persons = new Map<number, PersonCase>();
@@ -39,7 +39,7 @@ export async function personsOf(registry: Registry, state: State, cases: readonl
     persons.set(person, {
       ...readPerson(row),
       person,
-      ageAtSurgeryYears: first.look("ageAtSurgeryYears") as number | null,
+      ageAtSurgeryYears: valueAt(ages, first.row) as number | null,
       segments: held.map(({ segment }): SegmentCase => segment),
       bodyMeasures: bodies.get(person) ?? [],
       scores: scores.get(person) ?? [],

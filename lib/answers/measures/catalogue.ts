@@ -1,4 +1,5 @@
 import { alignmentMeasures, courseMeasures, gainMeasures, type PersonMeasure, personMeasures, type SegmentMeasure } from "@/lib/outcomes";
+import { ofScore, scoreOf } from "./scores";
 
 /** Measures that read one number or one yes-or-no of a segment or a person. */
 export const readMeasures: readonly (SegmentMeasure | PersonMeasure)[] = [
@@ -11,10 +12,15 @@ export const readMeasures: readonly (SegmentMeasure | PersonMeasure)[] = [
 /** A bare id answers with this moment. */
 const usualMoment: Readonly<Record<string, string>> = { proportion: "change", stature: "after", motion: "lost" };
 
-/** The measure of an id, or of a bare id with its usual moment; undefined when there is none. */
+/** The measure of an id, of a score that it names, or of a bare id with its usual moment; undefined when there is none. */
 export function readMeasure(id: string): SegmentMeasure | PersonMeasure | undefined {
   const exact = readMeasures.find((measure) => measure.id === id);
   if (exact) return exact;
+  const score = scoreOf(id);
+  if (score !== null) {
+    const ofScores = readMeasures.find((measure) => id === `${measure.id}.${score}`);
+    return ofScores && ofScore(ofScores, score);
+  }
   const moment = usualMoment[id.split("-")[0] ?? ""];
   return readMeasures.find((measure) => measure.id === `${id}.${moment}`);
 }

@@ -71,7 +71,7 @@ async function work(
   stamp: string,
   question: Question,
 ): Promise<MeasureAnswer> {
-  const cases = await casesOf(registry, state, where, [...fieldsOfSplit(by), "ageAtSurgeryYears"]);
+  const cases = await casesOf(registry, state, where, fieldsOfSplit(by));
   const boneNamed = fieldsOfSplit(by).includes("bone") || fieldsNamed(where).has("bone");
   const asked = await withScores(registry, state, definition, splitBy(cases, by), options);
   const readings = await Promise.all(

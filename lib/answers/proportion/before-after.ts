@@ -66,7 +66,7 @@ export async function proportionBeforeAfter(
     measure: `${asked.measure}.before-after`,
     method: "means with t over persons; change within persons",
   });
-  const cases = await casesOf(registry, head.state, asked.where ?? {}, [...fieldsOfSplit(head.by), "ageAtSurgeryYears"]);
+  const cases = await casesOf(registry, head.state, asked.where ?? {}, fieldsOfSplit(head.by));
   const norms = proportionNorms.filter(({ of }) => of === asked.measure);
   const groups = await Promise.all(
     splitBy(cases, head.by).map(async (group) =>
