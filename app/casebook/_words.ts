@@ -1,5 +1,5 @@
 import { decimals } from "@/lib/charts";
-import { labelOfCode, type Value } from "@/lib/codebook";
+import { type Value, wordsOfCode } from "@/lib/codebook";
 
 /** Codes whose words aren't their own letters. */
 const words: Readonly<Record<string, string>> = {
@@ -15,7 +15,7 @@ const words: Readonly<Record<string, string>> = {
 
 /** `magnetic-nail` → `magnetic nail`. */
 export function codeWords(code: string): string {
-  return words[code] ?? labelOfCode(code).toLowerCase();
+  return words[code] ?? wordsOfCode(code);
 }
 
 /** Digits after the point that say something, two at the most. */

@@ -1,3 +1,5 @@
+// Codes in words, for whoever shows an answer
+export { wordsOfCode } from "@/lib/codebook";
 // Questions
 export { type AnyQuestion, ask, isHealing } from "./ask";
 

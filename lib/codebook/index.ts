@@ -33,7 +33,7 @@ export {
 // Findings and reasons
 export { type FindingCode, fileRefusals, findingSeverities, type Severity } from "./findings";
 export { flagOf } from "./flags";
-export { camel, fold, labelOfCode, ownIndexId, snake } from "./names";
+export { camel, fold, labelOfCode, ownIndexId, snake, wordsOfCode } from "./names";
 // Names and spellings
 export { codebookPage } from "./page";
 export {

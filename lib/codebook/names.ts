@@ -25,12 +25,20 @@ export function fold(text: string): string {
 const compounds = /\b(post|anti|follow|toe|limb)-(traumatic|infective|inflammatory|up|touch|length)\b|-/g;
 
 /**
+ * A code as words within a sentence.
+ * @example wordsOfCode("not-looked-for") // => "not looked for"
+ * @example wordsOfCode("post-traumatic") // => "post-traumatic"
+ */
+export function wordsOfCode(code: string): string {
+  return code.replace(compounds, (found) => (found === "-" ? " " : found));
+}
+
+/**
  * A code as words. Codes that need another label say so where they are declared.
  * @example labelOfCode("magnetic-nail") // => "Magnetic nail"
- * @example labelOfCode("post-traumatic") // => "Post-traumatic"
  */
 export function labelOfCode(code: string): string {
-  const words = code.replace(compounds, (found) => (found === "-" ? " " : found));
+  const words = wordsOfCode(code);
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 

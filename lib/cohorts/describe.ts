@@ -1,4 +1,4 @@
-import { labelOfCode } from "@/lib/codebook";
+import { wordsOfCode } from "@/lib/codebook";
 import { lowerFirst } from "./describe-split";
 import { conditionField, conditionUnit } from "./fields";
 import { type Condition, isSet, type Where } from "./where";
@@ -65,5 +65,5 @@ function outsideCondition(id: string, part: Condition): string {
 export function valueWords(value: string | number | boolean | null): string {
   if (value === null) return "not recorded";
   if (typeof value === "boolean") return value ? "yes" : "no";
-  return typeof value === "number" ? String(value) : labelOfCode(value).toLowerCase();
+  return typeof value === "number" ? String(value) : wordsOfCode(value);
 }

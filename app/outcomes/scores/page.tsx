@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { wordsOfCode } from "@/lib/codebook";
 import { tellMeasured } from "@/lib/reports";
 import { registry } from "../../_data/registry";
 import type { PageAsked } from "../../_page/asked";
@@ -32,7 +33,7 @@ export default async function Scores({ searchParams }: PageAsked) {
     measure: words.measure,
     score: words.score === "" ? null : words.score,
   });
-  const choices = spec.score.map((code) => ({ value: code, text: code === "" ? "each score held" : codeText(code) }));
+  const choices = spec.score.map((code) => ({ value: code, text: code === "" ? "each score held" : wordsOfCode(code) }));
   const sentence = (
     <Sentence action={placeOf("scores").path}>
       How did <Word name="score" label="Score" value={words.score} choices={choices} />{" "}
@@ -42,9 +43,4 @@ export default async function Scores({ searchParams }: PageAsked) {
     </Sentence>
   );
   return <PlacePage told={told} where={where} sentence={sentence} />;
-}
-
-/** `demo-function` → `demo function`. */
-function codeText(code: string): string {
-  return code.replaceAll("-", " ");
 }

@@ -1,4 +1,4 @@
-import { labelOfCode } from "@/lib/codebook";
+import { wordsOfCode } from "@/lib/codebook";
 import type { MeasureOptions, PersonMeasure, SegmentMeasure } from "@/lib/outcomes";
 import type { Registry, State } from "@/lib/registry";
 import { columnOf, valueAt } from "../frames/read";
@@ -16,7 +16,7 @@ export function scoreOf(id: string): string | null {
 
 /** The measure of one score, from that of scores whichever. */
 export function ofScore<Measure extends SegmentMeasure | PersonMeasure>(measure: Measure, code: string): Measure {
-  return { ...measure, id: `${measure.id}.${code}`, title: `${measure.title} (${labelOfCode(code).toLowerCase()})` };
+  return { ...measure, id: `${measure.id}.${code}`, title: `${measure.title} (${wordsOfCode(code)})` };
 }
 
 /**

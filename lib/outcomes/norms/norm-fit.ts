@@ -1,3 +1,4 @@
+import { wordsOfCode } from "@/lib/codebook";
 import type { PersonCase } from "../proportion/person-case";
 import type { ProportionNorm } from "./proportion-norms";
 
@@ -13,7 +14,7 @@ export function whyNormDoesNotFit(norm: ProportionNorm, persons: readonly Person
     [(one: PersonCase) => (one.ageAtSurgeryYears ?? 0) < adultYears, "under 18, or of an age not recorded"],
     [(one: PersonCase) => dysplasias.has(one.aetiology), "with a dysplasia"],
     [(one: PersonCase) => norm.sex !== "both" && one.sex !== norm.sex, `not recorded as ${norm.sex}`],
-    [(one: PersonCase) => !isMeasuredSo(norm, one), `measured otherwise than ${norm.method.replaceAll("-", " ")}, or not recorded how`],
+    [(one: PersonCase) => !isMeasuredSo(norm, one), `measured otherwise than ${wordsOfCode(norm.method)}, or not recorded how`],
   ] as const;
   for (const [fails, words] of failing) {
     const n = persons.filter(fails).length;

@@ -1,7 +1,8 @@
 import type { MatrixAnswer, MatrixRow, MeasureAnswer, MeasureGroup } from "@/lib/answers";
+import { wordsOfCode } from "@/lib/answers";
 import { type Column, count, decimals, grouped, noValue, percentText, tableFrom, words } from "@/lib/charts";
 import type { ToldTable } from "../told/told";
-import { classWords, codeWords, upperFirst } from "../words/code-words";
+import { classWords, upperFirst } from "../words/code-words";
 
 const phases = ["in-theatre", "latency", "distraction", "consolidation", "after", "not recorded"] as const;
 
@@ -55,11 +56,11 @@ export function operationsTable(operations: MeasureAnswer | undefined): ToldTabl
   });
   const all = ({ byPhase }: Operations) => [...byPhase.values()].reduce((sum, n) => sum + n, 0);
   const columns: Column<Operations>[] = [
-    words("purpose", "For", ({ purpose }) => upperFirst(codeWords(purpose))),
+    words("purpose", "For", ({ purpose }) => upperFirst(wordsOfCode(purpose))),
     ...((operations?.groups.length ?? 0) > 1 ? [words<Operations>("group", "Group", ({ label }) => label)] : []),
     count("all", "Operations", all),
     ...phases.map((phase) =>
-      count<Operations>(phase, upperFirst(codeWords(phase)), ({ byPhase }) => byPhase.get(phase) ?? byPhase.get(`phase ${phase}`) ?? 0),
+      count<Operations>(phase, upperFirst(wordsOfCode(phase)), ({ byPhase }) => byPhase.get(phase) ?? byPhase.get(`phase ${phase}`) ?? 0),
     ),
   ];
   return {
@@ -108,10 +109,10 @@ export function factsTable({ groups }: MatrixAnswer): ToldTable {
   const rows = groups.flatMap(({ label, rows: own }) => own.map((row) => ({ ...row, label })));
   type Fact = MatrixRow & { readonly label: string };
   const columns: Column<Fact>[] = [
-    words("type", "Event", ({ type }) => upperFirst(codeWords(type))),
+    words("type", "Event", ({ type }) => upperFirst(wordsOfCode(type))),
     ...(groups.length > 1 ? [words<Fact>("group", "Group", ({ label }) => label)] : []),
     count("events", "Events", ({ events }) => events),
-    ...phases.map((phase) => count<Fact>(phase, upperFirst(codeWords(phase)), ({ byPhase }) => byPhase[phase] ?? 0)),
+    ...phases.map((phase) => count<Fact>(phase, upperFirst(wordsOfCode(phase)), ({ byPhase }) => byPhase[phase] ?? 0)),
     count("operations", "Needed an operation", ({ operations }) => operations),
     count("resolved", "Resolved within 12 months", ({ resolvedWithin12Months }) => resolvedWithin12Months),
   ];

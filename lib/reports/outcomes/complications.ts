@@ -1,9 +1,9 @@
-import { ask, complicationMatrix, type MatrixAnswer, type MeasureAnswer } from "@/lib/answers";
+import { ask, complicationMatrix, type MatrixAnswer, type MeasureAnswer, wordsOfCode } from "@/lib/answers";
 import { type ComplicationMatrixRecord, complicationMatrixFigure, grouped } from "@/lib/charts";
 import { drawable } from "../told/drawable";
 import { askedOf, type PlaceQuestion, type Registry } from "../told/question";
 import type { Told } from "../told/told";
-import { classWords, codeWords, upperFirst } from "../words/code-words";
+import { classWords, upperFirst } from "../words/code-words";
 import { commandWords } from "../words/command-words";
 import { leftOutOf } from "../words/left-out";
 import { notesOf } from "../words/notes";
@@ -116,8 +116,8 @@ function matrixRecord(matrix: MatrixAnswer, any: MeasureAnswer | undefined): Com
       n: group.lookedFor,
       any: own?.share ?? none,
       rows: byOrigin(group.rows).map((row) => ({
-        type: upperFirst(codeWords(row.type)),
-        origin: upperFirst(codeWords(row.origin)),
+        type: upperFirst(wordsOfCode(row.type)),
+        origin: upperFirst(wordsOfCode(row.origin)),
         counts: row.byClass,
         share: row.segments,
       })),

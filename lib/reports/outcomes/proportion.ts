@@ -1,4 +1,12 @@
-import { ask, type BeforeAfterAnswer, type MeasureAnswer, normKey, type ProportionGroup, proportionBeforeAfter } from "@/lib/answers";
+import {
+  ask,
+  type BeforeAfterAnswer,
+  type MeasureAnswer,
+  normKey,
+  type ProportionGroup,
+  proportionBeforeAfter,
+  wordsOfCode,
+} from "@/lib/answers";
 import {
   type Column,
   count,
@@ -91,7 +99,7 @@ function normFor({ norms }: BeforeAfterAnswer, { normsFit, n }: ProportionGroup,
 
 function bandOf(norm: Norm) {
   const [from, to] = norm.range ?? [norm.mean - 1.96 * (norm.sd ?? 0), norm.mean + 1.96 * (norm.sd ?? 0)];
-  const label = `${norm.id.replaceAll("-", " ")}${norm.sex === "both" ? "" : `, ${norm.sex}`}, ${from.toFixed(2)} to ${to.toFixed(2)}`;
+  const label = `${wordsOfCode(norm.id)}${norm.sex === "both" ? "" : `, ${norm.sex}`}, ${from.toFixed(2)} to ${to.toFixed(2)}`;
   return { from, to, label };
 }
 
@@ -138,7 +146,7 @@ function sourceText(groups: readonly ProportionGroup[]): readonly string[] {
 function normCautions(answer: BeforeAfterAnswer, chosen: string | null): readonly string[] {
   if (chosen === null) return [];
   const offered = answer.norms.filter(({ id }) => id === chosen);
-  const name = chosen.replaceAll("-", " ");
+  const name = wordsOfCode(chosen);
   if (offered.length === 0) return [`No norm of ${name} is published for this proportion, so none is shown.`];
   const refused = answer.groups.flatMap((group) => {
     if (group.n === 0 || normFor(answer, group, chosen)) return [];

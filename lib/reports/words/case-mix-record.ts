@@ -1,6 +1,6 @@
 import type { CaseMixAnswer, Likeness } from "@/lib/answers";
+import { wordsOfCode } from "@/lib/answers";
 import { type BalanceRecord, decimals, percentText } from "@/lib/charts";
-import { codeWords } from "./code-words";
 
 /** Case mix as its figure takes it: fields in words, and what each group is like. */
 export function balanceRecord(answer: CaseMixAnswer): BalanceRecord {
@@ -28,6 +28,6 @@ export function likeText(like: Likeness | null): string {
     const unit = like.unit === null ? "" : ` ${like.unit}`;
     return `${decimals(like.mean, 1)}${unit}${like.deviation === null ? "" : ` (SD ${decimals(like.deviation, 1)})`}`;
   }
-  const value = typeof like.value === "boolean" ? (like.value ? "yes" : "no") : codeWords(String(like.value));
+  const value = typeof like.value === "boolean" ? (like.value ? "yes" : "no") : wordsOfCode(String(like.value));
   return `${percentText(like.share)} % ${value}`;
 }

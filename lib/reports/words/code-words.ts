@@ -1,12 +1,9 @@
-/** A code as words: `not-looked-for` → `not looked for`. */
-export function codeWords(code: string): string {
-  return code.replaceAll("-", " ");
-}
+import { wordsOfCode } from "@/lib/answers";
 
 /** A class of a scheme as it is printed: roman numerals as numerals, words as words; `iiia` → `IIIa`. */
 export function classWords(code: string): string {
   const roman = /^(i{1,3}|iv|v)([abc]?)$/.exec(code);
-  return roman ? `${roman[1]?.toUpperCase()}${roman[2]}` : codeWords(code);
+  return roman ? `${roman[1]?.toUpperCase()}${roman[2]}` : wordsOfCode(code);
 }
 
 /** `death of …` → `Death of …`. */
