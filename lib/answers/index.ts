@@ -52,6 +52,7 @@ export { type LogNormalAnswer, type LogNormalGroup, logNormalFit } from "./heali
 export { clockList, type MeasureEntry, measureList, scoreMeasures } from "./measures";
 export { clocksAsOf } from "./measures/clocks";
 export { type MeasureQuestion, measure } from "./measures/measure";
+export { NotCompared } from "./measures/not-compared";
 export {
   type BeforeAfterAnswer,
   normKey,

@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import type { ReactNode } from "react";
-import { clocksAsOf, hasMean, isKnownLater, measureList, scoreMeasures } from "@/lib/answers";
+import { clocksAsOf, hasMean, isKnownLater, measureList, NotCompared, scoreMeasures } from "@/lib/answers";
 import { conditionField } from "@/lib/cohorts";
 import { tellSeveralGroups, tellSideBySide } from "@/lib/reports";
 import { registry } from "../../_data/registry";
@@ -47,19 +47,18 @@ async function toldOfTwo(question: PairQuestion, between: NonNullable<Groups["be
   return tellSideBySide(await registry(), { between, measures, adjust: covariates, test, scheme: null, withoutPinSites, asOf });
 }
 
-const refusals = {
-  "in both":
+const refusals: Readonly<Record<NotCompared["because"], string>> = {
+  "in-both":
     "These two cohorts share segments, and a bone can’t be compared with itself. Give one of them a condition that leaves the shared ones out.",
   score: "Scores are compared one by one: tick the score by its name.",
-} as const;
+};
 
 /** A comparison that can't be made is refused in words; anything else is a fault. */
 async function orRefused<T>(telling: Promise<T>): Promise<T | { readonly refused: string }> {
   try {
     return await telling;
   } catch (error) {
-    const words = error instanceof RangeError ? Object.entries(refusals).find(([part]) => error.message.includes(part)) : undefined;
-    if (words) return { refused: words[1] };
+    if (error instanceof NotCompared) return { refused: refusals[error.because] };
     throw error;
   }
 }

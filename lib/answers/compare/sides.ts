@@ -2,6 +2,7 @@ import { canonicalWhere, conditionField, fieldsNamed, valueWords, type Where } f
 import type { Registry, State } from "@/lib/registry";
 import { type Case, casesOf } from "../frames/cases";
 import { splitBy } from "../healing/groups";
+import { NotCompared } from "../measures/not-compared";
 import { caseMixFields } from "./balance";
 
 /** What is held against what: two values of a field within a cohort, or two cohorts. */
@@ -54,7 +55,7 @@ export function severalSides(registry: Registry, state: State, several: Several)
 
 /**
  * Both sides with their cases; `fields` are those that are looked up in them.
- * @throws RangeError when a segment stands on both sides: a bone can't be compared with itself
+ * @throws NotCompared when a segment stands on both sides: a bone can't be compared with itself
  */
 export async function sidesOf(
   registry: Registry,
@@ -92,7 +93,7 @@ async function casesByField(registry: Registry, state: State, { field, values, w
 }
 
 function requireNoneInBoth(both: number): void {
-  if (both > 0) throw new RangeError(`compare requires groups without a segment in both, received ${both} in both`);
+  if (both > 0) throw new NotCompared("in-both", `compare requires groups without a segment in both, received ${both} in both`);
 }
 
 function wordsOf(between: Between): readonly [string, string] {

@@ -3,6 +3,7 @@ import type { MeasureOptions, PersonMeasure, SegmentMeasure } from "@/lib/outcom
 import type { Registry, State } from "@/lib/registry";
 import { columnOf, valueAt } from "../frames/read";
 import type { Group } from "../healing/groups";
+import { NotCompared } from "./not-compared";
 
 export type AskedGroup = { readonly group: Group; readonly options: MeasureOptions };
 
@@ -21,14 +22,17 @@ export function ofScore<Measure extends SegmentMeasure | PersonMeasure>(measure:
 
 /**
  * How a measure is read: of scores once for each score named, asked for or held; of anything else once.
- * @throws RangeError when a score is named that the unit's list doesn't have
+ * @throws NotCompared when a score is named that the unit's list doesn't have
  */
 export async function optionsOf(registry: Registry, state: State, id: string, options: MeasureOptions): Promise<readonly MeasureOptions[]> {
   const name = scoreOf(id);
   if (name === null && !bare.has(id)) return [options];
   const { scores } = await registry.settings(state.batch);
   if (name !== null && !scores.some(({ code }) => code === name))
-    throw new RangeError(`measure requires a score of the unit's list (${listed(scores.map(({ code }) => code))}), received another`);
+    throw new NotCompared(
+      "score",
+      `measure requires a score of the unit's list (${listed(scores.map(({ code }) => code))}), received another`,
+    );
   const one = name ?? options.scoreCode;
   return (one === null ? await codesHeld(registry, state) : [one]).map((code): MeasureOptions => {
     const rule = scores.find((score) => score.code === code);
@@ -61,14 +65,14 @@ export async function withScores(
 
 /**
  * The id under which a measure is compared: points of unlike scores have no mean, so that a score is named, or is the only one held.
- * @throws RangeError when several scores are held, or none
+ * @throws NotCompared when several scores are held, or none
  */
 export async function comparedId(registry: Registry, state: State, id: string): Promise<string> {
   if (!bare.has(id)) return id;
   const [code, ...more] = await codesHeld(registry, state);
   if (code !== undefined && more.length === 0) return `${id}.${code}`;
   const held = code === undefined ? "none is held" : `${listed([code, ...more])} are held`;
-  throw new RangeError(`compare requires one score, as ${id}.CODE: ${held}`);
+  throw new NotCompared("score", `compare requires one score, as ${id}.CODE: ${held}`);
 }
 
 const listed = (codes: readonly string[]) => codes.join(", ") || "none";
