@@ -121,3 +121,23 @@ test("words say what was answered: another field brings its own groups, a step b
   expect([await page.getByLabel("Field").inputValue(), ...(await groups())]).toEqual(["device", ...before]);
   await page.context().close();
 });
+
+test("scores are compared one by one: each stands among the outcomes, and a bare id is refused in words", async () => {
+  const page = await open();
+  const { address } = inject("whole");
+  await page.goto(`${address}/outcomes/side-by-side?field=sex&measure=gain`);
+  await page.waitForLoadState("networkidle");
+  await page.getByRole("checkbox", { name: "Change of score (demo function)", exact: true }).check();
+  await page.getByRole("button", { name: "Ask" }).click();
+  await page.waitForURL(/measure=score-change\.demo-function/);
+  expect(await page.locator("main").innerText()).toMatch(/Change of score \(demo function\), mean points, \w+ less \w+: −?\d+\.\d points/);
+  for (const asked of [
+    "field=sex&measure=score-change",
+    "field=sex&measure=score-change.other",
+    "between=groups&field=device&measure=score-change",
+  ]) {
+    await page.goto(`${address}/outcomes/side-by-side?${asked}`);
+    expect(await page.locator("main").innerText()).toContain("Scores are compared one by one: tick the score by its name.");
+  }
+  await page.context().close();
+});
