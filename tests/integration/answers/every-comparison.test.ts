@@ -1,4 +1,4 @@
-import { describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { ask, cohortFlow, compare, type Difference, type MeasureGroup, measureList } from "@/lib/answers";
 import { emptyMapping } from "@/lib/intake";
 import { defaultSettings } from "@/lib/registry";
@@ -24,12 +24,17 @@ function expectDifferenceOf(means: Means, { kind, what, method, estimate }: Diff
 const ofScores = (id: string) => id.startsWith("score-");
 
 describe("every measure of the list can be compared", () => {
+  let registry: Awaited<ReturnType<typeof demoRegistry>>;
+  beforeAll(async () => {
+    registry = await demoRegistry();
+  });
+  afterAll(() => registry[Symbol.asyncDispose]());
+
   test.each(
     measureList()
       .map(({ id }) => id)
       .filter((id) => !ofScores(id)),
   )("%s", async (measure) => {
-    await using registry = await demoRegistry();
     const answer = await compare(registry, { measure, between: sexes });
     expect(answer.groups.map(({ label }) => label)).toEqual(["female", "male"]);
     expect(answer.sides.every(({ segments }) => segments > 0)).toBe(true);
