@@ -7,6 +7,7 @@ export { type Note, type NoteCode, noteCodes, noteText } from "./notes";
 export type { Estimate, PatientLabels, TestResult } from "./record";
 export { type Random, seededRandom } from "./resample/random";
 export { quantileSorted, sortedCopy } from "./summary/order";
+export { countPatients } from "./cluster/patients";
 export { meanOf, sampleDeviation } from "./summary/spread";
 export { thresholds } from "./thresholds";
 

@@ -1,4 +1,4 @@
-import { kaplanMeier } from "./kaplan-meier";
+import { type KaplanMeier, kaplanMeier } from "./kaplan-meier";
 import type { Note } from "./notes";
 import type { Estimate } from "./record";
 import { sortedCopy } from "./summary/order";
@@ -8,6 +8,8 @@ import { thresholds } from "./thresholds";
 /** `estimate`, `lower`, `upper`: the Kaplan–Meier median with its limits; `bounds` hold whatever became of the unhealed. */
 export interface MedianBounds extends Estimate {
   readonly bounds: readonly [low: number, high: number | null];
+  /** By the curve; null where not reached. */
+  readonly quartiles: KaplanMeier["quartiles"];
   readonly healed: number;
   readonly unhealed: number;
 }
@@ -25,7 +27,7 @@ export interface MedianBounds extends Estimate {
 export function medianBounds({ confidence = 0.95, ...rows }: Omit<TimeRows, "entry"> & { readonly confidence?: number }): MedianBounds {
   if ("entry" in rows) throw new RangeError("medianBounds requires rows under observation from the start, received entry");
   requireTimeRows("medianBounds", rows);
-  const { estimate, lower, upper, events, n, patients, notes } = kaplanMeier({ ...rows, confidence });
+  const { estimate, lower, upper, quartiles, events, n, patients, notes } = kaplanMeier({ ...rows, confidence });
   const low = ordinaryMedian(Array.from(rows.times));
   const high = ordinaryMedian(Array.from(rows.times, (time, row) => (rows.event[row] ? time : Infinity)));
   return {
@@ -35,6 +37,7 @@ export function medianBounds({ confidence = 0.95, ...rows }: Omit<TimeRows, "ent
     lower,
     upper,
     bounds: [estimate === null ? low : Math.min(low, estimate), Number.isFinite(high) ? high : null],
+    quartiles,
     healed: events,
     unhealed: n - events,
     n,

@@ -17,8 +17,19 @@ export type Columns = {
   readonly event: readonly number[];
 };
 
+/** Columns by clock, as long as the cases and the clock are kept: what is held side by side are often the groups of a page's own split. */
+const kept = new WeakMap<readonly Case[], WeakMap<ClockColumns, Columns>>();
+
 /** Columns of cases that the clock was read on. */
 export function columnsOf(cases: readonly Case[], clock: ClockColumns): Columns {
+  const clocks = kept.get(cases) ?? new WeakMap<ClockColumns, Columns>();
+  kept.set(cases, clocks);
+  const columns = clocks.get(clock) ?? gathered(cases, clock);
+  clocks.set(clock, columns);
+  return columns;
+}
+
+function gathered(cases: readonly Case[], clock: ClockColumns): Columns {
   const rows: number[] = [];
   const place: number[] = [];
   const take = (kind: number) => {
@@ -60,8 +71,18 @@ export type WithGain = {
   readonly row: readonly number[];
 };
 
-/** The rows of columns with a gain above nothing; `days`: and with days above nothing, as logarithms ask. */
-export function withGain({ days, gainMm, person, event }: Columns, { alsoDays }: { readonly alsoDays: boolean }): WithGain {
+const keptWithGain = new WeakMap<Columns, { all?: WithGain; alsoDays?: WithGain }>();
+
+/** The rows of columns with a gain above nothing; `alsoDays`: and with days above nothing, as logarithms ask. */
+export function withGain(columns: Columns, { alsoDays }: { readonly alsoDays: boolean }): WithGain {
+  const held = keptWithGain.get(columns) ?? {};
+  keptWithGain.set(columns, held);
+  const which = alsoDays ? "alsoDays" : "all";
+  held[which] ??= pickedWithGain(columns, alsoDays);
+  return held[which];
+}
+
+function pickedWithGain({ days, gainMm, person, event }: Columns, alsoDays: boolean): WithGain {
   const rows = {
     days: [] as number[],
     healed: [] as number[],

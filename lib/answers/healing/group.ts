@@ -1,11 +1,11 @@
 import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
-import { sortedCopy } from "@/lib/stats";
+import { countPatients, sortedCopy } from "@/lib/stats";
 import type { Case } from "../frames/cases";
 import type { HealingGroup, HealingMark } from "../types";
 import { type Columns, columnsOf } from "./columns";
 import type { Group } from "./groups";
 import { type ClockColumns, kinds } from "./read";
-import { daysAtGain, meansOf, medianOf, noMean, quartilesOf, ratioOf } from "./summaries";
+import { daysAtGain, meansOf, middleOf, noMean, ratioOf } from "./summaries";
 
 export type ReadGroup = Group & {
   readonly patients: number;
@@ -25,7 +25,7 @@ export function readGroup(group: Group, clock: ClockColumns): ReadGroup {
   const rows = columns.place.map((at) => (cases[at] as Case).row);
   return {
     ...group,
-    patients: countPersons(cases, clock),
+    patients: countPatients(cases.map(({ row }) => clock.person[row] as number)),
     columns,
     marks: rows.map((row) => clock.marks[row]).filter((mark) => mark !== undefined),
     filmIntervalDays: rows.map((row) => clock.filmIntervalDays[row] as number).filter((days) => !Number.isNaN(days)),
@@ -33,12 +33,6 @@ export function readGroup(group: Group, clock: ClockColumns): ReadGroup {
     ended: cases.reduce((sum, { row }) => sum + Number(clock.kind[row] === kinds.ended), 0),
     excluded: excludedOf(cases, clock),
   };
-}
-
-function countPersons(cases: readonly Case[], { person }: ClockColumns): number {
-  const persons = new Set<number>();
-  for (const { row } of cases) persons.add(person[row] as number);
-  return persons.size;
 }
 
 /** How many a clock left out, by reason. */
@@ -68,8 +62,7 @@ export function summariseGroup(group: ReadGroup, definition: IndexDefinition, me
     // all days over all centimetres mean something for an index only
     ratioOfSums: definition.per === null || definition.inverse ? noMean : ratioOf(columns),
     deviation: means.plain.se === null ? null : means.plain.se * Math.sqrt(columns.measured),
-    median: medianOf(columns),
-    quartiles: quartilesOf(columns),
+    ...middleOf(columns),
     daysAtMedianGain: fitted.days,
     medianFilmIntervalDays: middle(filmIntervalDays),
     notes: [...notes, ...fitted.notes],

@@ -1,6 +1,6 @@
 import { endsAtConsolidation, type IndexDefinition } from "@/lib/outcomes";
-import { daysAtMedianGain, type Estimate, estimate, kaplanMeier, medianBounds, quantileSorted, sortedCopy } from "@/lib/stats";
-import type { DaysAtMedianGain, HealingGroup, Mean, Median, Note } from "../types";
+import { daysAtMedianGain, type Estimate, estimate, medianBounds, quantileSorted, sortedCopy } from "@/lib/stats";
+import type { DaysAtMedianGain, HealingGroup, Mean, Note } from "../types";
 import { type Columns, withGain } from "./columns";
 import { medianInterval } from "./median-interval";
 import { said } from "./said";
@@ -46,21 +46,26 @@ export function ratioOf({ measured, days, gainMm, person }: Columns): Mean {
 }
 
 /**
- * The median on the index scale: by the Kaplan–Meier curve with its assumption-free bounds. Only a fully observed group has an interval
- * (by patients): with unhealed bones the curve on this scale is description.
+ * Median and quartiles on the index scale: by the Kaplan–Meier curve, the median with its assumption-free bounds; quartiles of a fully observed
+ * group by type 7. Only such a group has an interval (by patients): with unhealed bones the curve on this scale is description.
  */
-export function medianOf({ value, event, person }: Columns): Median {
-  if (value.length === 0) return { estimate: null, lower: null, upper: null, bounds: [null, null], notes: [] };
-  const { estimate: median, bounds, notes } = medianBounds({ times: value, event, patient: person });
-  const interval = event.includes(0) ? { lower: null, upper: null, notes: [] } : medianInterval(value, person);
-  return { estimate: median, ...interval, bounds, notes: [...notes.map(said), ...interval.notes] };
+export function middleOf({ value, event, person }: Columns): Pick<HealingGroup, "median" | "quartiles"> {
+  if (value.length === 0)
+    return {
+      median: { estimate: null, lower: null, upper: null, bounds: [null, null], notes: [] },
+      quartiles: { lower: null, upper: null },
+    };
+  const { estimate: median, bounds, quartiles, notes } = medianBounds({ times: value, event, patient: person });
+  const observed = !event.includes(0);
+  const interval = observed ? medianInterval(value, person) : { lower: null, upper: null, notes: [] };
+  return {
+    median: { estimate: median, ...interval, bounds, notes: [...notes.map(said), ...interval.notes] },
+    quartiles: observed ? quartilesOf(value) : quartiles,
+  };
 }
 
-/** Type 7 of the healed when nothing is censored, by the curve otherwise; `null` when not reached. */
-export function quartilesOf({ value, event }: Columns): HealingGroup["quartiles"] {
-  if (value.length === 0) return { lower: null, upper: null };
-  if (event.includes(0)) return kaplanMeier({ times: value, event }).quartiles;
-  const sorted = sortedCopy(value);
+function quartilesOf(values: readonly number[]): HealingGroup["quartiles"] {
+  const sorted = sortedCopy(values);
   return { lower: quantileSorted(sorted, 0.25), upper: quantileSorted(sorted, 0.75) };
 }
 

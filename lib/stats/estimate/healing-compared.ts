@@ -19,7 +19,7 @@ export function estimateHealingCompared(asked: HealingComparedSituation): Healin
   const refused = refusals(covariates, rows.names.length, countPatients(rows.patient));
   const left = leftOutNote(rows.leftOut);
   if (refused.length > 0) return { ...nothing, notes: notesOnce(refused, left) };
-  const fewest = Math.min(...rows.pair.map((label) => new Set(rows.patient.filter((_, row) => rows.group[row] === label)).size));
+  const fewest = Math.min(...rows.pair.map((label) => countPatients(rows.patient.filter((_, row) => rows.group[row] === label))));
   if (fewest < thresholds.patientsForInterval)
     return { ...nothing, notes: notesOnce([tooFew(fewest, thresholds.patientsForInterval)], left) };
   return mostlyHealed(rows) ? healedAnswer(rows, confidence, test, seed, left) : censoredAnswer(rows, confidence, test, seed, left);

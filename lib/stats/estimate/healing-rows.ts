@@ -39,7 +39,9 @@ export function healingRows(asked: HealingComparedSituation): HealingRows {
   requireCovariates(asked.covariates ?? [], asked.days.length);
   const pair = pairOf("estimate", asked.group, asked.between);
   const { rows: inPair } = rowsOfPair(asked.group, pair);
-  const pick = <T>(values: readonly T[], rows: readonly number[]) => rows.map((row) => values[row] as T);
+  // rows rise: as many as there are values are all of them
+  const pick = <T>(values: readonly T[], rows: readonly number[]) =>
+    rows.length === values.length ? values : rows.map((row) => values[row] as T);
   const covariates = (asked.covariates ?? []).map((one) => ({ ...one, values: pick(one.values, inPair) }));
   const columns = covariateColumns(covariates, inPair.length);
   const rows = pick(inPair, columns.rows);
@@ -63,8 +65,8 @@ function requireRowsAlike({ days, healed, gainCm, group, patient, lastUnhealed }
   const lengths = [healed, gainCm, group, patient, lastUnhealed ?? days].map((column) => column.length);
   const other = lengths.find((length) => length !== days.length);
   if (other !== undefined) throw new RangeError(`estimate requires healing rows of one length (${days.length}), received ${other}`);
-  const bad = [...days, ...gainCm].findIndex((value) => !(value > 0 && Number.isFinite(value)));
-  if (bad >= 0) throw new RangeError("estimate requires days and gains above zero, received another");
+  const isBad = (value: number) => !(value > 0 && Number.isFinite(value));
+  if (days.some(isBad) || gainCm.some(isBad)) throw new RangeError("estimate requires days and gains above zero, received another");
 }
 
 /** The healed rows only. */

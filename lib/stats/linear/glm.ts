@@ -4,7 +4,6 @@ import { type Link, type LinkFunctions, links } from "./links";
 /** A fitted generalised linear model, with the weighted design and residuals that a robust variance is built on. */
 export interface GlmFit {
   readonly coefficients: Float64Array;
-  readonly fitted: Float64Array;
   readonly factors: Factored;
   /** (y − mean)/√(working variance / weight): orthogonal to the columns of Q. */
   readonly residuals: Float64Array;
@@ -23,10 +22,27 @@ interface GlmInput {
 const MOST_STEPS = 60;
 
 /**
- * Iteratively reweighted least squares, each step by QR. McCullagh P, Nelder JA. Generalized Linear Models, 2nd ed., 1989, section 2.5.
+ * Least squares where the link is the identity; any other by iteratively reweighted least squares, each step by QR.
+ * McCullagh P, Nelder JA. Generalized Linear Models, 2nd ed., 1989, section 2.5.
  * @throws RangeError when the outcome is separated by the columns (no finite estimate exists) or columns are combinations of one another
  */
 export function fitGlm(caller: string, input: GlmInput): GlmFit {
+  return input.link === "identity" ? leastSquares(caller, input) : reweighted(caller, input);
+}
+
+/** One step: nothing of it depends on the coefficients. */
+function leastSquares(caller: string, { design, y, weights, offset }: GlmInput): GlmFit {
+  const inverse = Float64Array.from(weights);
+  const roots = inverse.map(Math.sqrt);
+  const factors = factored(caller, weighted(design, roots));
+  const response = y.map((value, i) => (value - (offset[i] as number)) * (roots[i] as number));
+  const coefficients = coefficientsOf(factors, response);
+  const linear = fittedBy(design, coefficients);
+  const residuals = response.map((value, i) => value - (linear[i] as number) * (roots[i] as number));
+  return { coefficients, factors, residuals, variance: inverse.map((weight) => 1 / weight) };
+}
+
+function reweighted(caller: string, input: GlmInput): GlmFit {
   const link = links[input.link];
   let eta: Float64Array = input.y.map(link.start);
   let step = weightedStep(caller, input, link, eta);
@@ -35,7 +51,7 @@ export function fitGlm(caller: string, input: GlmInput): GlmFit {
     requireInside(caller, input, next);
     const moved = largestMove(eta, next);
     eta = next;
-    if (input.link === "identity" || moved < 1e-11) return finished(input, link, eta, step);
+    if (moved < 1e-11) return finished(input, link, eta, step);
     step = weightedStep(caller, input, link, eta);
   }
   throw separated(caller);
@@ -56,7 +72,7 @@ function finished(input: GlmInput, link: LinkFunctions, eta: Float64Array, step:
   const fitted = eta.map(link.mean);
   const variance = fitted.map((mean, i) => link.variance(mean) / (input.weights[i] as number));
   const residuals = fitted.map((mean, i) => ((input.y[i] as number) - mean) / Math.sqrt(variance[i] as number));
-  return { ...step, fitted, residuals, variance };
+  return { ...step, residuals, variance };
 }
 
 /** √(weight · slope² / variance) */
@@ -82,7 +98,6 @@ function largestMove(before: Float64Array, after: Float64Array): number {
  * On the log scale that is a ratio of e²⁰ between fitted values, on the logit scale a probability within e⁻²⁵ of 0 or 1.
  */
 function requireInside(caller: string, { link, offset }: GlmInput, eta: Float64Array): void {
-  if (link === "identity") return;
   let [least, most] = [Infinity, -Infinity];
   eta.forEach((value, i) => {
     least = Math.min(least, value - (offset[i] as number));

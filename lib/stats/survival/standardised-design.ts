@@ -29,7 +29,7 @@ export function standardisedDesign(caller: string, { design, names }: DesignInpu
   const spread = new Float64Array(columns);
   for (let i = 0; i < rows; i++) x[i * k] = 1;
   for (let j = 0; design && j < columns; j++) {
-    const values = Float64Array.from(design, (row) => row[j] as number);
+    const values = new Float64Array(rows).map((_, row) => design[row]?.[j] as number);
     [centre[j], spread[j]] = centreAndSpread(values);
     requireVarying(caller, values, labels[j] as string);
     for (let i = 0; i < rows; i++) x[i * k + j + 1] = ((values[i] as number) - (centre[j] as number)) / (spread[j] as number);
