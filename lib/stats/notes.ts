@@ -25,6 +25,7 @@ const wordings = {
     `The limit takes every row as another patient${note.because === undefined ? "" : ` (${note.because})`}; it is too narrow when patients have several.`,
   "few-at-risk": (note: Facts) => `Cut where fewer than ${note.needed ?? 5} were still at risk.`,
   "known-later": (note: Facts) => `${note.field ?? "A covariate"} is known only after the clock’s start, so no adjusted estimate is given.`,
+  "in-model": (note: Facts) => `${note.field ?? "A covariate"} is in the model already, so no adjusted estimate is given.`,
   "split-known-later": (note: Facts) =>
     `${note.field ?? "The split"} is known only after the clock’s start: who healed early can’t be in every group. Start the clock at a landmark day.`,
   "scales-disagree": () =>

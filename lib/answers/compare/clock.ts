@@ -80,7 +80,8 @@ function equalGain(
         const value = sides[place].cases[read[place].place[row] ?? -1]?.look(field) ?? null;
         return typeof value === "boolean" ? Number(value) : value;
       });
-    return { field, values: [...valuesOf(a.row, 0), ...valuesOf(b.row, 1)], knownLater: isKnownAfter(field, clock) };
+    const values = [...valuesOf(a.row, 0), ...valuesOf(b.row, 1)];
+    return { field, values, knownLater: isKnownAfter(field, clock), inModel: field === clock.per };
   });
   const answer = estimate({
     situation: "healing-compared",

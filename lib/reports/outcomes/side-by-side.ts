@@ -65,7 +65,7 @@ function titled({ crude }: FamilyMember, note: string, { members }: FamilyAnswer
 
 /** What would mislead if it stood only below: an index compared where gains differ, and adjustment that was refused. */
 function cautionsOf({ members }: FamilyAnswer): readonly string[] {
-  const grave = new Set(["shared-denominator", "known-later", "too-many-covariates"]);
+  const grave = new Set(["shared-denominator", "known-later", "in-model", "too-many-covariates"]);
   const notes = members.flatMap((member) => [...member.crude.notes, ...(member.adjusted?.notes ?? [])]);
   return [...new Set(notes.filter(({ code }) => grave.has(code)).map(({ text }) => text))];
 }

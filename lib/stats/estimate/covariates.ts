@@ -7,6 +7,8 @@ export interface Covariate {
   readonly values: readonly (number | string | null)[];
   /** Known only after the clock's start: it may be an effect of what is compared, so nothing is adjusted for it. */
   readonly knownLater?: boolean;
+  /** What the model holds in any case, as days at equal gain hold the gain: twice in, neither could be read. */
+  readonly inModel?: boolean;
 }
 
 export interface CovariateColumns {
@@ -44,13 +46,17 @@ export function requireCovariates(covariates: readonly Covariate[], n: number): 
 }
 
 /**
- * Why no adjusted estimate is given, empty when one may be: a covariate known too late, or more columns than the patients carry.
+ * Why no adjusted estimate is given, empty when one may be: a covariate known too late or in the model already, or more columns than the
+ * patients carry.
  * @param patients those who bear the information: all, or those with the rarer outcome of a share
  */
 export function refusals(covariates: readonly Covariate[], columns: number, patients: number): readonly Note[] {
-  const late = covariates.filter(({ knownLater }) => knownLater).map(({ field }): Note => ({ code: "known-later", field }));
+  const why = covariates.flatMap(({ field, knownLater, inModel }): Note[] => {
+    if (knownLater) return [{ code: "known-later", field }];
+    return inModel ? [{ code: "in-model", field }] : [];
+  });
   const allowed = Math.floor(patients / thresholds.patientsPerParameter);
-  return columns > allowed ? [...late, { code: "too-many-covariates", columns, patients, allowed }] : late;
+  return columns > allowed ? [...why, { code: "too-many-covariates", columns, patients, allowed }] : why;
 }
 
 export function leftOutNote(n: number): readonly Note[] {

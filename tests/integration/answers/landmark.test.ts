@@ -64,6 +64,13 @@ describe("a landmark day", () => {
     expect(derived.notes.map(({ code }) => code)).toContain("known-later");
   });
 
+  test("the gain is in the model already, so that nothing is adjusted for it again", async () => {
+    await using registry = await plans();
+    const { differences, notes } = await compare(registry, { measure: "maturation", between, adjust: ["gainMm"] });
+    expect(notes.map(({ code }) => code)).toContain("in-model");
+    expect(differences.filter(({ adjustedFor }) => adjustedFor.length > 0)).toEqual([]);
+  });
+
   test("what the end of distraction tells is known to a clock that starts there, and to none that starts at surgery", async () => {
     await using registry = await plans();
     const codes = async (measure: string) => (await compare(registry, { measure, between })).notes.map(({ code }) => code);

@@ -145,7 +145,7 @@ describe("adjusted healing", () => {
   const rows = healing(0);
   const age = { field: "age", values: range(40).map((i) => (i === 3 ? null : 10 + ((i * 7) % 20))) };
   const bone = { field: "bone", values: range(40).map((i) => (i % 4 < 2 ? "femur" : "tibia")) };
-  const ask = (...covariates: { field: string; values: readonly (number | string | null)[]; knownLater?: boolean }[]) =>
+  const ask = (...covariates: { field: string; values: readonly (number | string | null)[]; knownLater?: boolean; inModel?: boolean }[]) =>
     estimate({ situation: "healing-compared", ...rows, covariates });
 
   test("covariates stand in the model, rows without them are left out and counted", () => {
@@ -179,6 +179,12 @@ describe("adjusted healing", () => {
     const { records, notes, lead } = ask({ ...bone, knownLater: true });
     expect([records.equalGain, lead]).toEqual([null, "values"]);
     expect(notes).toEqual([{ code: "known-later", field: "bone" }]);
+  });
+
+  test("a covariate that the model holds already: no adjusted estimate", () => {
+    const { records, notes, lead } = ask({ ...bone, inModel: true });
+    expect([records.equalGain, lead]).toEqual([null, "values"]);
+    expect(notes).toEqual([{ code: "in-model", field: "bone" }]);
   });
 });
 
