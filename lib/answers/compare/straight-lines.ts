@@ -1,4 +1,4 @@
-import { cr2Regression, thresholds } from "@/lib/stats";
+import { countPatients, cr2Regression, thresholds } from "@/lib/stats";
 import type { WithGain } from "../healing/columns";
 import { type Difference, names } from "./differences";
 import type { Side } from "./sides";
@@ -12,7 +12,7 @@ export const onStraightLines = "days at equal gain, on straight lines";
  */
 export function straightLinesDifference([a, b]: readonly [WithGain, WithGain], sides: readonly [Side, Side]): Difference | null {
   const patient = [...a.patient, ...b.patient];
-  if (!canBeParted(a.gainCm, b.gainCm) || new Set(patient).size < thresholds.patientsForInterval) return null;
+  if (!canBeParted(a.gainCm, b.gainCm) || countPatients(patient) < thresholds.patientsForInterval) return null;
   const { coefficients, method } = cr2Regression({
     values: [...a.days, ...b.days],
     design: [...a.gainCm.map((cm) => [cm, 1]), ...b.gainCm.map((cm) => [cm, 0])],

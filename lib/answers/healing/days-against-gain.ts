@@ -1,5 +1,5 @@
 import type { Registry } from "@/lib/registry";
-import { cr2Regression, thresholds } from "@/lib/stats";
+import { countPatients, cr2Regression, thresholds } from "@/lib/stats";
 import { answerCache } from "../question/cache";
 import type { Head } from "../question/open";
 import type { Interval, Note } from "../types";
@@ -56,7 +56,7 @@ function answerGroup({ key, label, cases, patients, columns }: ReadGroup): DaysA
 }
 
 function lineOf({ days, gainCm, patient }: WithGain): GainLine | null {
-  const patients = new Set(patient).size;
+  const patients = countPatients(patient);
   const [from, to] = gainCm.reduce(([least, most], cm) => [Math.min(least, cm), Math.max(most, cm)] as const, [
     Number.POSITIVE_INFINITY,
     Number.NEGATIVE_INFINITY,

@@ -1,4 +1,4 @@
-import { apart, mostNamed, symbolAt } from "../place/symbols";
+import { apart, type Look, mostNamed, symbolAt } from "../place/symbols";
 import type { Mark, PathMark, Scene, Shape, SingleMark, SymbolMark, SymbolsMark } from "../scene";
 import { outlineOf } from "./shapes";
 
@@ -11,7 +11,6 @@ const mostAlone = 2;
 /** Numbers of places in a row: more than any drawing is wide. */
 const stride = 2 ** 14;
 
-type Look = Pick<SymbolMark, "shape" | "ink" | "size" | "hollow" | "opacity">;
 /** Symbols of one look that are drawn together: their places, pixel by pixel. */
 type Crowd = { readonly look: Look; readonly places: number[] };
 type Drawn = Omit<Scene, "marks"> & { readonly marks: readonly SingleMark[] };

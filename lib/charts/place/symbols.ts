@@ -9,6 +9,7 @@ export function symbolMarks(symbols: Omit<SymbolsMark, "mark">): Mark[] {
   return all.xs.length > mostNamed ? [all] : apart(all);
 }
 
+/** What symbols that are drawn together share. */
 export type Look = Omit<SymbolsMark, "mark" | "xs" | "ys" | "labelOf">;
 type Looks = Pick<SymbolsMark, "xs" | "ys" | "labelOf"> & {
   /** One of a few looks, the same object for all that share it. */
